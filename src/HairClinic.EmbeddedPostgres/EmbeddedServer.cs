@@ -63,7 +63,7 @@ public sealed class EmbeddedServer : IAsyncDisposable
             var binaries = options.Search.Find(folder.MajorVersion());
             var user = ServerUser.Choose();
             socket = SocketFolder.Make(folder, user);
-            var launch = new ServerLaunch(folder, binaries, user, socket, Passwords.ReadOrCreate(folder), options.Durable, logger);
+            var launch = new ServerLaunch(folder, binaries, user, socket, RolePasswords.ReadOrCreate(folder), options.Durable, logger);
             if (!folder.HasCluster)
                 launch.MakeCluster();
             process = await launch.StartAsync(cancellationToken);

@@ -16,7 +16,7 @@ public static class PrivateFiles
     }
 
     /// <summary>Closes a folder of the program's own that an earlier version left open to others.</summary>
-    public static void RestrictToOwner(string folder)
+    public static void RestrictFolder(string folder)
     {
         if (!OperatingSystem.IsWindows() && (File.GetUnixFileMode(folder) & ~OwnerFolder) != 0)
             File.SetUnixFileMode(folder, OwnerFolder);

@@ -15,7 +15,7 @@ internal static class RoleSetup
 
     private const string NoPowers = "login nosuperuser nocreatedb nocreaterole noreplication";
 
-    public static async Task EnsureAsync(string administrator, Passwords passwords, CancellationToken cancellationToken)
+    public static async Task EnsureAsync(string administrator, RolePasswords passwords, CancellationToken cancellationToken)
     {
         await using var connection = new NpgsqlConnection(administrator);
         await connection.OpenAsync(cancellationToken);

@@ -10,7 +10,7 @@ internal sealed record ServerLaunch(
     PostgresBinaries Binaries,
     ServerUser User,
     SocketFolder Socket,
-    Passwords Passwords,
+    RolePasswords Passwords,
     bool Durable,
     ILogger Logger
 )
@@ -46,7 +46,7 @@ internal sealed record ServerLaunch(
         User.ChangeOwner(Folder.NewCluster);
         User.RequireAccess(Folder.NewCluster);
         var password = Path.Combine(Folder.Root, "database.first-password");
-        Passwords.WritePrivate(password, Passwords.Administrator);
+        RolePasswords.WritePrivate(password, Passwords.Administrator);
         User.ChangeOwner(password);
         try
         {

@@ -23,10 +23,10 @@ public sealed class DueCalculator(OpeningDays opening, PracticeSettings settings
     /// <summary>The window's alone, for a client of a practice of which nothing is known.</summary>
     public int PriorTargetDays => PriorTargets.GetOrAdd(Window, window => new HoldPrior(window).TargetDays);
 
-    public DueWindow WindowFor(LocalDate appliedOn)
+    public DueWindow DueWindowFor(LocalDate appliedOn)
     {
         var learnt = Learnt?.Invoke(appliedOn);
-        return DueRule.WindowFor(
+        return DueRule.DueWindowFor(
             new DueRuleInput(appliedOn, Window, learnt?.Days ?? PriorTargetDays, opening)
             {
                 Learnt = learnt,

@@ -87,7 +87,7 @@ public sealed record WeekdayTimeRange
 }
 
 /// <summary>How many minutes there are in each of the weeks ahead.</summary>
-public static class WeekMinutes
+public static class WeekMinutesCalculator
 {
     /// <summary>Minutes the hours hold in each week of seven days; a night on which the clocks change counts as it is.</summary>
     /// <param name="from">The first day of the first week.</param>

@@ -11,7 +11,7 @@ public sealed class CareFact : PracticeOwned
     /// <exception cref="Refusal">Nobody does something so often.</exception>
     public CareFact(Guid id, Guid clientId, LocalDate asOf, CareHabits habits)
     {
-        if (habits.KnownAnswers().Any(known => known.Answer is decimal and (< 0 or > CareQuestion.MostPerWeek)))
+        if (habits.KnownAnswers().Any(known => known.Answer is decimal and (< 0 or > CareQuestionDefinition.MostPerWeek)))
             throw new Refusal("Times per week lie between 0 and 50.");
         (Id, ClientId, AsOf, Habits) = (id, clientId, asOf, habits with { });
     }

@@ -6,7 +6,7 @@ namespace HairClinic.Domain.Clients;
 public sealed record CareHabits
 {
     /// <summary>The one table of what is asked of them: forms, lists and papers go by it.</summary>
-    public static readonly IReadOnlyList<CareQuestion> All =
+    public static readonly IReadOnlyList<CareQuestionDefinition> All =
     [
         new(nameof(Skin), "Skin of the scalp", "skin"),
         new(nameof(Sweat), "Sweats", "sweat"),
@@ -24,7 +24,7 @@ public sealed record CareHabits
     public decimal? HeatPerWeek { get; set; }
 
     /// <summary>What is known of them.</summary>
-    public IEnumerable<(CareQuestion Question, object Answer)> KnownAnswers() =>
+    public IEnumerable<(CareQuestionDefinition Question, object Answer)> KnownAnswers() =>
         All.Select(q => (q, q.AnswerOf(this))).Where(known => known.Item2 is not null)!;
 }
 
@@ -32,7 +32,7 @@ public sealed record CareHabits
 /// <param name="property">The one that holds the answer.</param>
 /// <param name="label">On a form or list, as the localiser's key.</param>
 /// <param name="name">On paper, within a line.</param>
-public sealed class CareQuestion(string property, string label, string name)
+public sealed class CareQuestionDefinition(string property, string label, string name)
 {
     /// <summary>Times a week lie between 0 and this.</summary>
     public const int MostPerWeek = 50;
@@ -51,7 +51,7 @@ public sealed class CareQuestion(string property, string label, string name)
 
     public object? AnswerOf(CareHabits habits) => _at.GetValue(habits);
 
-    public void SetAnswer(CareHabits habits, object? answer) => _at.SetValue(habits, answer);
+    public void SetAnswerIn(CareHabits habits, object? answer) => _at.SetValue(habits, answer);
 }
 
 public enum SkinOiliness

@@ -10,7 +10,7 @@ public sealed class Clearance : PracticeOwned
 {
     private Clearance() { }
 
-    public Clearance(Guid id, Guid clientId, Guid healthAnswerId, ClearanceTerms fact)
+    public Clearance(Guid id, Guid clientId, Guid healthAnswerId, ClearanceSpec fact)
     {
         Id = id;
         ClientId = clientId;
@@ -44,7 +44,7 @@ public sealed class Clearance : PracticeOwned
 }
 
 /// <summary>What a rule says: this product or this purpose, in these days, is blocked or warned of.</summary>
-public sealed record ClearanceTerms(Guid? ProductId, ServicePurpose? Purpose, LocalDate From, LocalDate? Until, ClearanceSeverity Kind);
+public sealed record ClearanceSpec(Guid? ProductId, ServicePurpose? Purpose, LocalDate From, LocalDate? Until, ClearanceSeverity Kind);
 
 public enum ClearanceSeverity
 {

@@ -24,13 +24,13 @@ public static class ClearanceRules
 
     private static readonly LossSign[] LookTwiceAt = [LossSign.Painful, LossSign.Scaling, LossSign.Pustular];
 
-    public static IReadOnlyList<ClearanceTerms> ClearancesFor(HealthHistory history, LocalDate answeredOn)
+    public static IReadOnlyList<ClearanceSpec> ClearancesFor(HealthHistory history, LocalDate answeredOn)
     {
         var facts = history
             .Reactions.Select(r => r.ProductId)
             .OfType<Guid>()
             .Distinct()
-            .Select(product => new ClearanceTerms(product, Purpose: null, answeredOn, Until: null, ClearanceSeverity.Block))
+            .Select(product => new ClearanceSpec(product, Purpose: null, answeredOn, Until: null, ClearanceSeverity.Block))
             .ToList();
         var blocked =
             history.ScalpToday.Any(NoBondingOn.Contains)
@@ -42,7 +42,7 @@ public static class ClearanceRules
             || !string.IsNullOrWhiteSpace(history.Allergies);
         if (blocked || warned)
             facts.AddRange(
-                Bonding.Select(purpose => new ClearanceTerms(
+                Bonding.Select(purpose => new ClearanceSpec(
                     ProductId: null,
                     purpose,
                     answeredOn,

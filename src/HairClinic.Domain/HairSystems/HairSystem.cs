@@ -71,10 +71,10 @@ public sealed class HairSystem : PracticeOwned
     }
 
     /// <summary>The workshop promises a date; earlier promises are kept.</summary>
-    public void AddPromise(Guid revisionId, LocalDate promisedFor, LocalDate? saidOn) =>
+    public void AddDeliveryPromise(Guid revisionId, LocalDate promisedFor, LocalDate? saidOn) =>
         _promises.Add(new PromiseRevision(revisionId, Id, _promises.Count + 1, promisedFor, saidOn));
 
-    public void Acknowledge(LocalDate on)
+    public void AcknowledgeOrder(LocalDate on)
     {
         Require(UnitState.Ordered, "acknowledged");
         Move(UnitState.Acknowledged, Dates with { AcknowledgedOn = on });
@@ -111,14 +111,14 @@ public sealed class HairSystem : PracticeOwned
     {
         Require(UnitState.Inspected, "sent back");
         PlaceSalonId = null;
-        AddPromise(revisionId, promisedFor, on);
+        AddDeliveryPromise(revisionId, promisedFor, on);
         RemadeTimes = (RemadeTimes ?? 0) + 1;
         Move(UnitState.Remake, Dates);
     }
 
     /// <summary>A repair does not end the unit's life; the remaining life is predicted with it.</summary>
     /// <exception cref="Refusal">It is not here yet, or gone, or the day lies before it arrived.</exception>
-    public void Mend(Guid repairId, LocalDate on, RepairKind kind, string? note)
+    public void AddRepair(Guid repairId, LocalDate on, RepairKind kind, string? note)
     {
         if (State is UnitState.Specified || State.IsInFlight() || State.IsGone())
             throw new Refusal("Unit {0} is {1}: it cannot be repaired.", Serial, State);
@@ -188,7 +188,7 @@ public sealed class HairSystem : PracticeOwned
         Currency = currency;
     }
 
-    public void StoreAt(Guid salonId) => PlaceSalonId = salonId;
+    public void PlaceAtSalon(Guid salonId) => PlaceSalonId = salonId;
 
     public void AssignToClient(Guid clientId) => ClientId = clientId;
 

@@ -17,7 +17,7 @@ public sealed record UnitDates
     public LocalDate? RetiredOn { get; init; }
 
     /// <summary>The last step that is dated; whether it is on a head or how it left service, dates do not say.</summary>
-    public UnitState LastStep() =>
+    public UnitState LastDatedState() =>
         this switch
         {
             { RetiredOn: not null } => UnitState.Retired,

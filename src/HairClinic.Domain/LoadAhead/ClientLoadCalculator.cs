@@ -16,20 +16,20 @@ public sealed class ClientLoadCalculator(int weeks)
 
     public void AddTo(SalonLoad salon, ClientLoadInput question, VisitTypeMinutes minutes)
     {
-        for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
+        for (var scenario = 0; scenario < PracticeEffectNode.Three.Count; scenario++)
         {
             var longest = Math.Max(question.TargetDays, question.CurrentTargetDays);
             if (_survival.Length < longest)
                 _survival = new double[longest];
-            question.Hold(LoadScenario.Three[scenario]).SurvivalByDay(_survival.AsSpan(0, longest));
+            question.Hold(PracticeEffectNode.Three[scenario]).SurvivalByDay(_survival.AsSpan(0, longest));
             Array.Clear(_first);
             if (question.BondAgeDays is { } age)
-                RebondIntervalChances.Fill(_survival, question.CurrentTargetDays, age, _first);
+                RebondIntervalCalculator.FillChances(_survival, question.CurrentTargetDays, age, _first);
             else if (question.FirstBondInDays is { } start && start < _first.Length)
                 _first[start] = 1;
-            RebondIntervalChances.Fill(_survival, question.TargetDays, 0, _again);
-            RenewalCounts.Expect(_first, _again, _perDay);
-            RenewalCounts.Expect(_again.AsSpan(0, _afterOne.Length), _again.AsSpan(0, _afterOne.Length), _afterOne);
+            RebondIntervalCalculator.FillChances(_survival, question.TargetDays, 0, _again);
+            RenewalCalculator.Expect(_first, _again, _perDay);
+            RenewalCalculator.Expect(_again.AsSpan(0, _afterOne.Length), _again.AsSpan(0, _afterOne.Length), _afterOne);
             if (question.WashEveryDays is { } every)
                 ExpectedWashes.Expect(question.NextWashInDays, every, _perDay, _washes);
             else
@@ -42,7 +42,7 @@ public sealed class ClientLoadCalculator(int weeks)
     private WeekLoad Week(int week, ClientLoadInput question, VisitTypeMinutes minutes)
     {
         var (from, through) = (7 * week, 7 * week + 6);
-        var (mean, variance) = RenewalCounts.MomentsWithin(_perDay, _afterOne, from, through);
+        var (mean, variance) = RenewalCalculator.MomentsWithin(_perDay, _afterOne, from, through);
         var (wash, spread) = (0.0, 0.0);
         for (var day = from; day <= through; day++)
         {
@@ -60,13 +60,13 @@ public sealed class ClientLoadCalculator(int weeks)
 }
 
 /// <summary>What each kind of visit takes, by the practice's services.</summary>
-public readonly record struct VisitTypeMinutes(VisitMinutes Rebond, VisitMinutes Wash, VisitMinutes Fitting);
+public readonly record struct VisitTypeMinutes(MinutesPerVisit Rebond, MinutesPerVisit Wash, MinutesPerVisit Fitting);
 
 /// <summary>What one client's visits ahead depend on. Days are counted from today.</summary>
 /// <remarks>Each hold is taken as the prediction of a single one: that a client's later holds resemble each other is left out of the band.</remarks>
 /// <param name="Hold">The client's predictive hold when what all share lies so many standard deviations off.</param>
 /// <param name="TargetDays">The target after snapping of a fresh bond, at least 1 and less than the weeks looked at.</param>
-public sealed record ClientLoadInput(Func<LoadScenario, LifePrediction> Hold, int TargetDays)
+public sealed record ClientLoadInput(Func<PracticeEffectNode, LifePrediction> Hold, int TargetDays)
 {
     /// <summary>Days the bond on the head has held; null where there is none.</summary>
     public int? BondAgeDays { get; init; }
@@ -85,7 +85,7 @@ public sealed record ClientLoadInput(Func<LoadScenario, LifePrediction> Hold, in
 /// <summary>What a kind of visit takes of a salon.</summary>
 /// <param name="Chair">Minutes in the chair, waits for a coat to dry included.</param>
 /// <param name="HandsOn">Minutes of a stylist.</param>
-public readonly record struct VisitMinutes(double Chair, double HandsOn);
+public readonly record struct MinutesPerVisit(double Chair, double HandsOn);
 
 /// <summary>Wash-and-styles of a client by rhythm, less those that are done with a rebond.</summary>
 public static class ExpectedWashes

@@ -16,12 +16,12 @@ public sealed class OrderLoad : ScenarioSums<CountMoments>
     /// <summary>Expected orders of the month; the variance includes the clients' own chance and the uncertainty about what they share.</summary>
     public CountMoments Month(int month)
     {
-        var (mean, variance) = LoadScenario.MixtureMoments(s => (this[s, month].Mean, this[s, month].Variance));
+        var (mean, variance) = PracticeEffectNode.MixtureMoments(s => (this[s, month].Mean, this[s, month].Variance));
         return new(mean, variance);
     }
 
     /// <summary>The 80 % interval of the month's orders.</summary>
-    public (double From, double To) Band(int month) => LoadScenario.EightyPercentInterval(Month(month).Mean, Month(month).Variance);
+    public (double From, double To) Band(int month) => PracticeEffectNode.EightyPercentInterval(Month(month).Mean, Month(month).Variance);
 }
 
 /// <summary>How many visits of a kind one client makes in a stretch of days.</summary>
@@ -50,7 +50,7 @@ public sealed class OrderForecast : PracticeOwned
     /// <summary>Scenario by scenario and month by month.</summary>
     public IReadOnlyList<IReadOnlyList<CountMoments>> Scenarios { get; private set; } = [];
 
-    public void Store(LocalDate from, OrderLoad load)
+    public void SetLoad(LocalDate from, OrderLoad load)
     {
         From = from;
         Scenarios = load.SumsByScenario();

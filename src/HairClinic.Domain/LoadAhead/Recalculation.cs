@@ -38,7 +38,7 @@ public sealed class Recalculation : PracticeOwned
     /// <exception cref="Refusal">It is over.</exception>
     public void AskToStop() => StopAsked = !IsOver ? true : throw new Refusal("It has ended already.");
 
-    public void End(RecalculationState state, Instant now, string? fault = null) => (State, EndedAt, Fault) = (state, now, fault);
+    public void Finish(RecalculationState state, Instant now, string? fault = null) => (State, EndedAt, Fault) = (state, now, fault);
 }
 
 public enum RecalculationStage

@@ -17,8 +17,8 @@ public sealed class SalonLoad : ScenarioSums<WeekLoad>
     /// <summary>The week's means; its variances include the clients' own chance and the uncertainty about what they share.</summary>
     public WeekLoad Week(int week)
     {
-        var chair = LoadScenario.MixtureMoments(s => (this[s, week].ChairMinutes, this[s, week].ChairVariance));
-        var hands = LoadScenario.MixtureMoments(s => (this[s, week].HandsOnMinutes, this[s, week].HandsOnVariance));
+        var chair = PracticeEffectNode.MixtureMoments(s => (this[s, week].ChairMinutes, this[s, week].ChairVariance));
+        var hands = PracticeEffectNode.MixtureMoments(s => (this[s, week].HandsOnMinutes, this[s, week].HandsOnVariance));
         return new(
             Mean(load => load.Rebonds),
             Mean(load => load.Washes),
@@ -29,16 +29,16 @@ public sealed class SalonLoad : ScenarioSums<WeekLoad>
             hands.Variance
         );
 
-        double Mean(Func<WeekLoad, double> count) => LoadScenario.MixtureMoments(s => (count(this[s, week]), 0)).Mean;
+        double Mean(Func<WeekLoad, double> count) => PracticeEffectNode.MixtureMoments(s => (count(this[s, week]), 0)).Mean;
     }
 
     /// <summary>The 80 % interval of chair-minutes.</summary>
     public (double From, double To) ChairBand(int week) =>
-        LoadScenario.EightyPercentInterval(Week(week).ChairMinutes, Week(week).ChairVariance);
+        PracticeEffectNode.EightyPercentInterval(Week(week).ChairMinutes, Week(week).ChairVariance);
 
     /// <summary>As <see cref="ChairBand"/>, of a stylist's minutes.</summary>
     public (double From, double To) HandsOnBand(int week) =>
-        LoadScenario.EightyPercentInterval(Week(week).HandsOnMinutes, Week(week).HandsOnVariance);
+        PracticeEffectNode.EightyPercentInterval(Week(week).HandsOnMinutes, Week(week).HandsOnVariance);
 
     /// <summary>The first week whose expected minutes are more than there is; null where all fit.</summary>
     /// <param name="chair">Chair-minutes of each week's opening hours.</param>
@@ -56,10 +56,10 @@ public sealed class SalonLoad : ScenarioSums<WeekLoad>
 
 /// <summary>One value of what all clients share (δ of the fit) and its weight.</summary>
 /// <param name="Shift">In standard deviations of δ.</param>
-public readonly record struct LoadScenario(double Shift, double Share)
+public readonly record struct PracticeEffectNode(double Shift, double Share)
 {
     /// <summary>Gauss's rule of three for a normal: exact where the load bends gently with δ.</summary>
-    public static readonly IReadOnlyList<LoadScenario> Three =
+    public static readonly IReadOnlyList<PracticeEffectNode> Three =
     [
         new(-1.7320508075688772, 1 / 6.0),
         new(0, 2 / 3.0),

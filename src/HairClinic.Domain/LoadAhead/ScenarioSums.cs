@@ -10,7 +10,7 @@ namespace HairClinic.Domain.LoadAhead;
 public abstract class ScenarioSums<T>(int periods)
     where T : struct, IAdditionOperators<T, T, T>
 {
-    private readonly T[,] _sums = new T[LoadScenario.Three.Count, periods];
+    private readonly T[,] _sums = new T[PracticeEffectNode.Three.Count, periods];
 
     protected ScenarioSums(IReadOnlyList<IReadOnlyList<T>> scenarios)
         : this(scenarios.Count == 0 ? 0 : scenarios[0].Count)
@@ -30,7 +30,7 @@ public abstract class ScenarioSums<T>(int periods)
     public IReadOnlyList<IReadOnlyList<T>> SumsByScenario() =>
         [
             .. Enumerable
-                .Range(0, LoadScenario.Three.Count)
+                .Range(0, PracticeEffectNode.Three.Count)
                 .Select(s => (IReadOnlyList<T>)[.. Enumerable.Range(0, periods).Select(p => _sums[s, p])]),
         ];
 
@@ -39,7 +39,7 @@ public abstract class ScenarioSums<T>(int periods)
     /// <summary>The same periods together: means and variances add up within each scenario.</summary>
     public void Add(ScenarioSums<T> other)
     {
-        for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
+        for (var scenario = 0; scenario < PracticeEffectNode.Three.Count; scenario++)
         {
             for (var period = 0; period < periods; period++)
                 Add(scenario, period, other[scenario, period]);

@@ -65,7 +65,7 @@ public sealed record MonthlyWearCost(double WornMonths, double? RebondsAMonth, d
                 .Select(place =>
                 {
                     place.Hold.SurvivalByDay(survival);
-                    RebondIntervalChances.Fill(survival, target, ageDays: 0, chances);
+                    RebondIntervalCalculator.FillChances(survival, target, ageDays: 0, chances);
                     var days = chances.Select((chance, day) => chance * day).Sum();
                     return (place.Share, DaysAMonth / days);
                 }),

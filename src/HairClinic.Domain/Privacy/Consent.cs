@@ -1,6 +1,6 @@
 namespace HairClinic.Domain.Privacy;
 
-/// <summary>A client said yes, or took it back. Rows are only ever added; what stands is <see cref="ConsentLedger"/>'s to say.</summary>
+/// <summary>A client said yes, or took it back. Rows are only ever added; what stands is <see cref="ConsentValidityRule"/>'s to say.</summary>
 public sealed class Consent : PracticeOwned
 {
     private Consent() { }
@@ -65,7 +65,7 @@ public static class ConsentSubjectExtensions
 /// The latest entry on a subject decides. Of two at the same instant a withdrawal wins: in doubt nothing is agreed.
 /// Silence is not consent.
 /// </remarks>
-public static class ConsentLedger
+public static class ConsentValidityRule
 {
     /// <returns>The row that says yes, or null: never asked, or taken back.</returns>
     public static Consent? FindConsent(IEnumerable<Consent> ledger, ConsentSubject subject, Instant at) =>

@@ -12,7 +12,7 @@ public sealed class RetentionRule : PracticeOwned
     {
         Id = id;
         Subject = subject;
-        (KeepDays, ByItself) = DefaultsFor(subject);
+        (KeepDays, ByItself) = DefaultsForSubject(subject);
     }
 
     public RetentionSubject Subject { get; private set; }
@@ -46,7 +46,7 @@ public sealed class RetentionRule : PracticeOwned
         };
 
     /// <summary>Common practice, no source; from memory.</summary>
-    public static (int KeepDays, bool ByItself) DefaultsFor(RetentionSubject subject) =>
+    public static (int KeepDays, bool ByItself) DefaultsForSubject(RetentionSubject subject) =>
         subject switch
         {
             RetentionSubject.ClientsWhoLeft => (6 * 365, false),

@@ -6,7 +6,7 @@ using MathNet.Numerics.Integration;
 namespace HairClinic.Domain.Replacement;
 
 /// <summary>One unit, none in flight, no remake and no closure: the smooth case, by quadrature. It checks the daily grid.</summary>
-public sealed class GapByQuadrature(ContinuousLife life, ContinuousLeadTime lead, double preparationDays)
+public sealed class GapByQuadrature(AgedWeibullLife life, ContinuousLeadTime lead, double preparationDays)
 {
     private const int FarthestDays = 36_500;
 
@@ -84,7 +84,7 @@ public readonly record struct ContinuousLeadTime(double MeanLog, double SpreadLo
 /// <param name="Shape">1/σ.</param>
 /// <param name="ScaleDays">The characteristic life.</param>
 /// <param name="AgeDays">Worn days until today.</param>
-public readonly record struct ContinuousLife(double Shape, double ScaleDays, double AgeDays)
+public readonly record struct AgedWeibullLife(double Shape, double ScaleDays, double AgeDays)
 {
     /// <summary>The chance that it is worn out within that many further worn days.</summary>
     public double ChanceEndsWithin(double days)

@@ -12,10 +12,10 @@ namespace HairClinic.Domain.Replacement;
 public static class GapFinder
 {
     /// <param name="through">The last day of the period: today.</param>
-    public static ClientGaps Find(HairHistory client, LocalDate from, LocalDate through)
+    public static ClientPastGaps Find(HairHistory client, LocalDate from, LocalDate through)
     {
         if (client.Bonds.Count == 0)
-            return new ClientGaps(0, [], HasLapsed: false);
+            return new ClientPastGaps(0, [], HasLapsed: false);
         var first = CivilDayNumber.Number(client.Bonds.Min(b => b.AppliedOn));
         var (begin, end) = (CivilDayNumber.Number(from), CivilDayNumber.Number(through));
         if (client.LeftOn is { } left)
@@ -25,7 +25,7 @@ public static class GapFinder
         var lapsed = LapsedClientRule.HasLapsed(CivilDayNumber.Date(lastCovered), CivilDayNumber.Date(end));
         if (lapsed)
             end = lastCovered;
-        var (gaps, away) = (new List<Gap>(), 0);
+        var (gaps, away) = (new List<RecordedGap>(), 0);
         var next = first;
         foreach (var (since, until) in covers)
         {
@@ -33,7 +33,7 @@ public static class GapFinder
             next = Math.Max(next, until + 1);
         }
         Note(next, end);
-        return new ClientGaps(Math.Max(0, end - Math.Max(begin, first) + 1 - away), gaps, lapsed);
+        return new ClientPastGaps(Math.Max(0, end - Math.Max(begin, first) + 1 - away), gaps, lapsed);
 
         void Note(int day, int last)
         {
@@ -85,12 +85,12 @@ public static class GapFinder
 /// <summary>What a period says of one client.</summary>
 /// <param name="DaysWatched">Days of the period on which they wore our hair or should have.</param>
 /// <param name="HasLapsed">They wear nothing for so long that they are taken to have left.</param>
-public sealed record ClientGaps(int DaysWatched, IReadOnlyList<Gap> Gaps, bool HasLapsed);
+public sealed record ClientPastGaps(int DaysWatched, IReadOnlyList<RecordedGap> Gaps, bool HasLapsed);
 
 /// <summary>Civil days in a row on which a client had no hair: neither on the head nor bondable in house.</summary>
 /// <param name="From">The first such day of the period.</param>
 /// <param name="Through">The last such day of the period, which it may outlast.</param>
-public sealed record Gap(LocalDate From, LocalDate Through, GapCause Cause)
+public sealed record RecordedGap(LocalDate From, LocalDate Through, GapCause Cause)
 {
     public int Days => Period.DaysBetween(From, Through) + 1;
 }
@@ -158,7 +158,7 @@ public static class GapFreeRateRule
     /// <param name="clients">Of whom something was seen.</param>
     /// <param name="daysWatched">Of all of them together.</param>
     public static bool IsMeaningful(int clients, int daysWatched) =>
-        clients >= FewestClients && ToMonths(daysWatched) >= FewestMonthsEach * clients;
+        clients >= FewestClients && DaysToMonths(daysWatched) >= FewestMonthsEach * clients;
 
-    public static double ToMonths(int daysWatched) => daysWatched / DaysInMonth;
+    public static double DaysToMonths(int daysWatched) => daysWatched / DaysInMonth;
 }

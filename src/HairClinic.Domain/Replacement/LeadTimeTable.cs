@@ -19,7 +19,7 @@ public sealed class LeadTimeTable
 
     /// <summary>For an order placed today or later.</summary>
     /// <param name="inspectionDays">Until a unit that must be remade is sent back.</param>
-    public static LeadTimeTable Build(LeadTime lead, double remakeRate, int inspectionDays, int length)
+    public static LeadTimeTable FromLeadTime(LeadTime lead, double remakeRate, int inspectionDays, int length)
     {
         var laid = lead.MassByDay(length);
         return Mixed(laid, laid, remakeRate, inspectionDays);

@@ -26,7 +26,7 @@ internal readonly ref struct RemainingLifeByDay(LifeDistribution distribution, d
     }
 
     /// <summary>Puts on each day the chance that it is worn out within half a day of it.</summary>
-    public void WriteTo(DayProbabilities onto)
+    public void WriteProbabilitiesTo(DayProbabilities onto)
     {
         onto.Clear();
         var (first, end) = Stretch(onto.Mass.Length);

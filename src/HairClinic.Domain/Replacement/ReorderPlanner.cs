@@ -14,7 +14,7 @@ public static class ReorderPlanner
         ReorderInput question,
         LocalDate today,
         Guid unitKindId,
-        RemainingUnitLife each,
+        RemainingLifeParameters each,
         OpeningDays working
     )
     {

@@ -10,7 +10,14 @@ internal sealed class TotalHairLife(int length)
     private DayProbabilities _next = new(length);
     private readonly double[] _ready = new double[length];
 
-    public void AddCumulativeTo(ReorderInput question, double place, double share, int extra, RemainingUnitLife each, Span<double> table)
+    public void AddCumulativeTo(
+        ReorderInput question,
+        double place,
+        double share,
+        int extra,
+        RemainingLifeParameters each,
+        Span<double> table
+    )
     {
         // One unit alone needs no sum, and is exact on every day.
         if (question.InHand.Count == 1 && question.InFlight.Count == 0 && extra == 0)
@@ -46,7 +53,7 @@ internal sealed class TotalHairLife(int length)
         return kept;
     }
 
-    private static RemainingLifeByDay Life(ReorderInput question, RemainingUnitLife unit, double place) =>
+    private static RemainingLifeByDay Life(ReorderInput question, RemainingLifeParameters unit, double place) =>
         new(question.Distribution, unit.Centre + unit.Loading * place, unit.Tau, unit.WornDays);
 
     private void SetInHand(ReorderInput question, double place)
@@ -56,7 +63,7 @@ internal sealed class TotalHairLife(int length)
         for (var i = 0; i < question.InHand.Count; i++)
         {
             if (i == 0)
-                Life(question, question.InHand[0], place).WriteTo(_sum);
+                Life(question, question.InHand[0], place).WriteProbabilitiesTo(_sum);
             else
                 Add(Life(question, question.InHand[i], place));
         }
@@ -64,7 +71,7 @@ internal sealed class TotalHairLife(int length)
 
     private void Add(RemainingLifeByDay other)
     {
-        other.WriteTo(_life);
+        other.WriteProbabilitiesTo(_life);
         _next.SetConvolution(_sum, _life);
         (_sum, _next) = (_next, _sum);
     }

@@ -36,7 +36,7 @@ public sealed class Product : PracticeOwned
         LabelCureHours = labelCureHours;
     }
 
-    public ProductLot Receive(Guid lotId, string code, LocalDate? expiresOn)
+    public ProductLot ReceiveLot(Guid lotId, string code, LocalDate? expiresOn)
     {
         var lot = new ProductLot(lotId, Id, code, expiresOn);
         _lots.Add(lot);
@@ -50,7 +50,7 @@ public sealed class Product : PracticeOwned
     /// <exception cref="Refusal">
     /// The lot is another product's, used up or expired; or an adhesive of which lots are open is used without naming one.
     /// </exception>
-    public AppliedProduct UseOnDay(LocalDate day, Guid? lotId, int? coats)
+    public AppliedProduct CreateAppliedProduct(LocalDate day, Guid? lotId, int? coats)
     {
         if (lotId is null && Kind == ProductKind.Adhesive && _lots.Any(l => l.IsUsableOn(day)))
             throw new Refusal("Choose the lot of {0}, so that a bad one can be traced to every head it touched.", Name);

@@ -26,7 +26,7 @@ public static class ClientOccupancyRule
         {
             if (holding.Find(visit.Overlaps) is not { } first)
                 continue;
-            visit.ReleaseClient();
+            visit.FreeClientTime();
             aside.Add((first, visit));
         }
         return aside;

@@ -11,7 +11,7 @@ public sealed partial class Visit
     /// <param name="worn">The bond on the head; null where there is none.</param>
     /// <param name="seen">What the edges looked like; null where nobody looked.</param>
     /// <exception cref="Refusal">The visit is logged or called off already; edges were seen without a bond; a date is impossible.</exception>
-    public void RecordCare(Guid recordId, Bond? worn, EdgeInspection? seen, Salon salon, Instant now, Guid? by, string? note)
+    public void RecordCare(Guid recordId, Bond? worn, EdgeFindings? seen, Salon salon, Instant now, Guid? by, string? note)
     {
         RequireNotLogged();
         var day = salon.DayOf(now);
@@ -44,7 +44,7 @@ public sealed partial class Visit
 /// <param name="Up">An edge was up.</param>
 /// <param name="LiftedOn">The day the client noticed it; null where not known.</param>
 /// <param name="SpotFixed">It was put down again without a new bond.</param>
-public sealed record EdgeInspection(bool Up, LocalDate? LiftedOn, LiftZone? Zone, bool SpotFixed)
+public sealed record EdgeFindings(bool Up, LocalDate? LiftedOn, LiftZone? Zone, bool SpotFixed)
 {
-    public static readonly EdgeInspection Sound = new(false, null, null, false);
+    public static readonly EdgeFindings Sound = new(false, null, null, false);
 }

@@ -42,11 +42,25 @@ public sealed partial class Visit : PracticeOwned
     /// <summary>Puts the visit on the clock: the service's steps one after another from <paramref name="startsAt"/>.</summary>
     /// <param name="segmentIds">One new id for each step.</param>
     /// <exception cref="Refusal">Called off or over already.</exception>
-    public void Plan(ServiceKind service, Instant startsAt, Guid? chairId, Guid? personId, Salon salon, IReadOnlyList<Guid> segmentIds) =>
-        Plan([.. service.Steps.OrderBy(s => s.Position).Select(s => (s.Kind, s.Minutes))], startsAt, chairId, personId, salon, segmentIds);
+    public void Schedule(
+        ServiceKind service,
+        Instant startsAt,
+        Guid? chairId,
+        Guid? personId,
+        Salon salon,
+        IReadOnlyList<Guid> segmentIds
+    ) =>
+        Schedule(
+            [.. service.Steps.OrderBy(s => s.Position).Select(s => (s.Kind, s.Minutes))],
+            startsAt,
+            chairId,
+            personId,
+            salon,
+            segmentIds
+        );
 
-    /// <inheritdoc cref="Plan(ServiceKind, Instant, Guid?, Guid?, Salon, IReadOnlyList{Guid})"/>
-    public void Plan(
+    /// <inheritdoc cref="Schedule(ServiceKind, Instant, Guid?, Guid?, Salon, IReadOnlyList{Guid})"/>
+    public void Schedule(
         IReadOnlyList<(Chairs.SegmentKind Kind, int Minutes)> steps,
         Instant startsAt,
         Guid? chairId,
@@ -128,7 +142,7 @@ public sealed partial class Visit : PracticeOwned
             Release();
     }
 
-    internal void ReleaseClient() => HoldsClient = false;
+    internal void FreeClientTime() => HoldsClient = false;
 
     private void RequireDay(LocalDate today)
     {

@@ -21,7 +21,7 @@ public sealed class VisitRecord : PracticeOwned
         Note = note.NullIfBlank();
     }
 
-    internal VisitRecord(Guid id, Guid visitId, EdgeInspection? seen, Instant at, Guid? by, string? note)
+    internal VisitRecord(Guid id, Guid visitId, EdgeFindings? seen, Instant at, Guid? by, string? note)
         : this(id, visitId, removedUnitId: null, takeDown: null, at, by, note)
     {
         FoundLifted = seen?.Up ?? false;

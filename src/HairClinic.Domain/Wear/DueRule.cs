@@ -21,7 +21,7 @@ public static class DueRule
     public const int LongestTargetDays = 3660;
 
     /// <exception cref="ArgumentException">The window is unset, or the target is not 1 to 3,660 days.</exception>
-    public static DueWindow WindowFor(in DueRuleInput question)
+    public static DueWindow DueWindowFor(in DueRuleInput question)
     {
         if (question.Window.EarliestWeeks == 0)
             throw new ArgumentException("A due date needs a hold window.", nameof(question));

@@ -39,17 +39,17 @@ public sealed record PatchTestRule
             Math.Min(ValidMonths, label.ValidMonths)
         );
 
-    public Instant FirstReadingAt(PatchTest test) => test.AppliedAt + Duration.FromHours(FirstReadingHours);
+    public Instant FirstReadingAt(PatchTestReadings test) => test.AppliedAt + Duration.FromHours(FirstReadingHours);
 
-    public Instant SecondReadingAt(PatchTest test) => test.AppliedAt + Duration.FromHours(SecondReadingHours);
+    public Instant SecondReadingAt(PatchTestReadings test) => test.AppliedAt + Duration.FromHours(SecondReadingHours);
 
-    public LocalDate LastValidDay(PatchTest test) => test.AppliedOn.PlusMonths(ValidMonths);
+    public LocalDate LastValidDay(PatchTestReadings test) => test.AppliedOn.PlusMonths(ValidMonths);
 
     /// <summary>May a bond with the product begin? Asked when it does, with what is recorded by then.</summary>
     /// <param name="test">The client's latest test of the product, if any.</param>
     /// <param name="bondingAt">The moment the bond begins.</param>
     /// <param name="visitOn">The visit's day in its salon, by which expiry is judged.</param>
-    public PatchTestVerdict Judge(PatchTest? test, Instant bondingAt, LocalDate visitOn) =>
+    public PatchTestVerdict Judge(PatchTestReadings? test, Instant bondingAt, LocalDate visitOn) =>
         test switch
         {
             null => PatchTestVerdict.NeverTested,
@@ -66,7 +66,7 @@ public sealed record PatchTestRule
 
     /// <summary>What a visit booked for later rests on, with what is recorded so far.</summary>
     /// <remarks>Held while the first reading still has time to be made and turn out clear before the visit.</remarks>
-    public BookingFirmness BookingFirmnessOf(PatchTest? test, Instant visitStartsAt, LocalDate visitOn) =>
+    public BookingFirmness BookingFirmnessOf(PatchTestReadings? test, Instant visitStartsAt, LocalDate visitOn) =>
         Judge(test, visitStartsAt, visitOn) switch
         {
             PatchTestVerdict.NotRead => BookingFirmness.Held,
@@ -86,7 +86,7 @@ public enum PatchTestReadingResult
 /// <summary>One patch test of one product on one client. A clear test is no guarantee.</summary>
 /// <param name="AppliedAt">When the product was put on the skin.</param>
 /// <param name="AppliedOn">The salon's civil day of that moment: validity is counted in calendar months from it.</param>
-public readonly record struct PatchTest(Instant AppliedAt, LocalDate AppliedOn)
+public readonly record struct PatchTestReadings(Instant AppliedAt, LocalDate AppliedOn)
 {
     public PatchTestReadingResult FirstReading { get; init; }
     public PatchTestReadingResult SecondReading { get; init; }

@@ -21,10 +21,10 @@ public sealed class AccessLogStore(MasterKeys masters, IClock clock)
         Guid? subjectId = null,
         string? reason = null,
         CancellationToken cancellation = default
-    ) => NoteForAsync(db, db.Actor?.Author ?? throw new NoActorException(), deed, clientId, subjectId, reason, cancellation);
+    ) => NoteOnBehalfOfAsync(db, db.Actor?.Author ?? throw new NoActorException(), deed, clientId, subjectId, reason, cancellation);
 
     /// <summary>As <see cref="NoteAsync"/>, by a job that writes down what somebody else did.</summary>
-    public async Task NoteForAsync(
+    public async Task NoteOnBehalfOfAsync(
         ClinicDb db,
         Actor author,
         AccessAction deed,

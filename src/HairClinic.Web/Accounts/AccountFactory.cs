@@ -9,7 +9,7 @@ public sealed class AccountFactory(UserManager<AppUser> users, HashingQueue hash
 
     /// <param name="password">Null where a link will set it.</param>
     /// <exception cref="Refusal">The password is one of those that are guessed first.</exception>
-    public async Task<AppUser> MakeAsync(Guid practiceId, Guid personId, string name, string? email, string? password)
+    public async Task<AppUser> BuildAsync(Guid practiceId, Guid personId, string name, string? email, string? password)
     {
         var user = new AppUser
         {

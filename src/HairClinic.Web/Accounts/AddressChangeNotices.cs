@@ -87,7 +87,7 @@ public sealed class AddressChangeNotices(
         var now = clock.GetCurrentInstant();
         var author = await AuthorAsync(db, address.EnteredBy, address.EnteredRole, cancellation);
         var whose = address.GuardianId is null ? "their own" : "of somebody who looks after them";
-        await log.NoteForAsync(db, author, AccessAction.ChangedOpeningAddress, address.ClientId, address.Id, whose, cancellation);
+        await log.NoteOnBehalfOfAsync(db, author, AccessAction.ChangedOpeningAddress, address.ClientId, address.Id, whose, cancellation);
         address.MarkTold(now);
         if (address.Opens == ClientPageAccessLevel.DatesOnly && OldOf(address, all) is { } old)
         {
@@ -110,7 +110,7 @@ public sealed class AddressChangeNotices(
         if (!all.Exists(a => a != address && a.GuardianId == address.GuardianId && a.EnteredAt >= address.EndedAt))
         {
             var author = await AuthorAsync(db, address.EndedBy, address.EndedRole, cancellation);
-            await log.NoteForAsync(
+            await log.NoteOnBehalfOfAsync(
                 db,
                 author,
                 AccessAction.ChangedOpeningAddress,
@@ -162,14 +162,14 @@ public sealed class AddressChangeNotices(
 
     // Without the site's own address the letter is sent all the same, without a link.
     private Letter Ask(OpeningAddress address, string to, string token, Reader reader) =>
-        CultureScope.WithCulture(reader.Language, () => Ask(to, token, reader.Phone)) with
+        CultureRunner.WithCulture(reader.Language, () => Ask(to, token, reader.Phone)) with
         {
             Kind = LetterKind.ConfirmAddress,
             For = address.ClientId,
         };
 
     private Letter Part(OpeningAddress address, Reader reader) =>
-        CultureScope.WithCulture(reader.Language, () => Part(address.Email, reader.Phone)) with
+        CultureRunner.WithCulture(reader.Language, () => Part(address.Email, reader.Phone)) with
         {
             Kind = LetterKind.AddressEnded,
             For = address.ClientId,

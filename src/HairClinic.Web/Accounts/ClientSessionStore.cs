@@ -14,7 +14,7 @@ public sealed class ClientSessionStore(PracticeJobRunner jobs, IClock clock)
             async db =>
             {
                 var now = clock.GetCurrentInstant();
-                var pages = await OwnPages.ByEmailAsync(db, email, now, cancellation);
+                var pages = await OwnPageLookup.ByEmailAsync(db, email, now, cancellation);
                 if (pages.Count == 0)
                     return null;
                 var shown = pages.FirstOrDefault(p => p.ClientId == client) ?? pages[0];
@@ -37,7 +37,7 @@ public sealed class ClientSessionStore(PracticeJobRunner jobs, IClock clock)
                     .SingleOrDefaultAsync(s => s.Id == actor.SignInId && s.EndedAt == null, cancellation);
                 if (signIn is null)
                     return null;
-                var pages = await OwnPages.ByEmailAsync(db, signIn.Email, clock.GetCurrentInstant(), cancellation);
+                var pages = await OwnPageLookup.ByEmailAsync(db, signIn.Email, clock.GetCurrentInstant(), cancellation);
                 return pages.FirstOrDefault(p => p.ClientId == signIn.ClientId) is { } shown
                     ? new(actor with { ClientId = shown.ClientId }, pages.Count > 1, shown.OpensAll && !signIn.Invitation)
                     : null;
@@ -64,7 +64,7 @@ public sealed class ClientSessionStore(PracticeJobRunner jobs, IClock clock)
             actor.PracticeId,
             async db =>
                 await db.ClientSignIns.SingleOrDefaultAsync(s => s.Id == actor.SignInId && s.EndedAt == null, cancellation) is { } signIn
-                    ? await OwnPages.ByEmailAsync(db, signIn.Email, clock.GetCurrentInstant(), cancellation)
+                    ? await OwnPageLookup.ByEmailAsync(db, signIn.Email, clock.GetCurrentInstant(), cancellation)
                     : []
         );
 
@@ -78,7 +78,7 @@ public sealed class ClientSessionStore(PracticeJobRunner jobs, IClock clock)
                 var signIn = await db.ClientSignIns.SingleOrDefaultAsync(s => s.Id == actor.SignInId && s.EndedAt == null, cancellation);
                 if (signIn is null)
                     return null;
-                var pages = await OwnPages.ByEmailAsync(db, signIn.Email, clock.GetCurrentInstant(), cancellation);
+                var pages = await OwnPageLookup.ByEmailAsync(db, signIn.Email, clock.GetCurrentInstant(), cancellation);
                 if (pages.FirstOrDefault(p => p.ClientId == clientId) is not { } shown)
                     return null;
                 signIn.SwitchClient(clientId);

@@ -87,7 +87,7 @@ public static class PasswordRule
         );
 
     /// <summary>A name to sign in with: letters and digits, and the signs of an e-mail address.</summary>
-    public static IRuleBuilderOptions<T, string> SignInName<T>(this IRuleBuilder<T, string> rule) =>
+    public static IRuleBuilderOptions<T, string> MustBeSignInName<T>(this IRuleBuilder<T, string> rule) =>
         rule.Matches("^[a-zA-Z0-9._@+-]{2,100}$")
             .WithMessage("A name to sign in with has letters, digits and . _ - @ + only, such as an e-mail address.");
 

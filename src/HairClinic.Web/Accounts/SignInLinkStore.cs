@@ -15,7 +15,7 @@ public sealed class SignInLinkStore(SiteAddress site, IClock clock, IStringLocal
     public static readonly Duration InvitationLifetime = Duration.FromDays(7);
 
     /// <summary>Invites a client to their own page: one letter, unasked. The previous link becomes invalid; the caller saves.</summary>
-    public async Task InviteAsync(ClinicDb db, Client client, CancellationToken cancellation)
+    public async Task InviteClientAsync(ClinicDb db, Client client, CancellationToken cancellation)
     {
         var now = clock.GetCurrentInstant();
         var before = await db
@@ -31,7 +31,7 @@ public sealed class SignInLinkStore(SiteAddress site, IClock clock, IStringLocal
     /// <summary>Answers a request for a link: one letter if the address opens a page, nothing otherwise; the caller saves.</summary>
     public async Task AnswerRequestAsync(ClinicDb db, string email, CancellationToken cancellation)
     {
-        var pages = await OwnPages.ByEmailAsync(db, email, clock.GetCurrentInstant(), cancellation);
+        var pages = await OwnPageLookup.ByEmailAsync(db, email, clock.GetCurrentInstant(), cancellation);
         if (pages.Count == 0)
             return;
         AddLinkAndLetter(db, pages[0].ClientId, email, await LanguageAsync(db, pages[0].ClientId, cancellation));
@@ -61,7 +61,7 @@ public sealed class SignInLinkStore(SiteAddress site, IClock clock, IStringLocal
         var token = Base64Url.EncodeToString(RandomNumberGenerator.GetBytes(32));
         var until = now + (invitation ? InvitationLifetime : Lifetime);
         db.SignInLinks.Add(new SignInLink(Hash(token), db.PracticeId, clientId, email, until, invitation));
-        var letter = CultureScope.WithCulture(language, () => invitation ? Invitation(email, home, token) : Letter(email, home, token));
+        var letter = CultureRunner.WithCulture(language, () => invitation ? Invitation(email, home, token) : Letter(email, home, token));
         db.WorkItems.Add(WorkItemFactory.SendLetter(letter with { For = clientId, Until = until }, now));
     }
 

@@ -19,7 +19,7 @@ public sealed class SignInTries(ClinicDbFactory databases, HashingQueue hashing,
     /// <param name="pretend">Done instead where there is no try to take, to take as long.</param>
     /// <returns>Whether it was right. The try stays taken until it is given back or forgiven.</returns>
     /// <exception cref="TooBusyException">It was not looked at, and no try was taken.</exception>
-    public Task<bool> CountAndCheckAsync(AppUser? user, Func<AppUser, Task<bool>> look, Action pretend, CancellationToken cancellation) =>
+    public Task<bool> CountAndVerifyAsync(AppUser? user, Func<AppUser, Task<bool>> look, Action pretend, CancellationToken cancellation) =>
         hashing.RunAsync(
             async () =>
             {

@@ -69,7 +69,9 @@ public sealed class StaffSignInManager(
         if (tablet is null || ActorClaims.LockAfterOf(Context.User) is null)
             await EndThisAsync();
         var agent = Context.Request.Headers.UserAgent.ToString();
-        var claims = additionalClaims.Append(ActorClaims.ForSession(await sessions.BeginAsync(user, _way, agent, cancellation, tablet)));
+        var claims = additionalClaims.Append(
+            ActorClaims.MakeSessionClaim(await sessions.BeginAsync(user, _way, agent, cancellation, tablet))
+        );
         if (tablet is not null)
         {
             claims = claims.Append(ActorClaims.ForLockAfter(tablet.LockAfterMinutes));

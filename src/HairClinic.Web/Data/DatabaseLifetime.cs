@@ -29,7 +29,7 @@ public sealed class DatabaseLifetime(IConfiguration configuration, ILoggerFactor
         if (connections.Migrator is { } migrator)
             await SchemaMigrator.MigrateAsync(migrator, cancellation);
         else
-            await SchemaMigrator.CheckVersionAsync(connections.Program, cancellation);
+            await SchemaMigrator.ThrowIfSchemaDiffersAsync(connections.Program, cancellation);
         await SchemaMigrator.RefuseStrongRoleAsync(connections.Program, cancellation);
         _connections = connections;
     }

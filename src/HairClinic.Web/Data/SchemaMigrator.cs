@@ -31,7 +31,7 @@ public static class SchemaMigrator
     }
 
     /// <exception cref="InvalidOperationException">The schema is older or newer than this program.</exception>
-    public static async Task CheckVersionAsync(string programConnection, CancellationToken cancellation)
+    public static async Task ThrowIfSchemaDiffersAsync(string programConnection, CancellationToken cancellation)
     {
         await using var db = new ClinicDb(ClinicDbOptions.For(programConnection));
         var known = db.Database.GetMigrations().ToList();

@@ -21,7 +21,7 @@ public static class DemoBinder
             ),
         };
 
-    private static IEnumerable<UnitRow> Units(DemoClientHistory life, LocalDate today)
+    private static IEnumerable<UnitRow> Units(DemoClientSimulation life, LocalDate today)
     {
         var price = new SheetMoney(45_000 + life.Client.Kind.LifeDays.To * 150, life.Client.Salon.Currency);
         return life.Units.Select(u => u.ToBinderRow(life.Client.Code, life.Client.Salon.Name, today, price));

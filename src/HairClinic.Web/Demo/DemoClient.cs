@@ -27,7 +27,7 @@ public sealed record DemoClient(
 
     public string Code => $"C-{Number:0000}";
 
-    public (int From, int To) HoldWeeks => Kind.HoldWeeks(Adhesive.Attachment);
+    public (int From, int To) HoldWeeks => Kind.HoldWindowWeeks(Adhesive.Attachment);
 
     public static DemoClient Invent(int number, DemoSalon salon, Random random, LocalDate today)
     {
@@ -107,7 +107,7 @@ public sealed record DemoUnitKind(string Name, string Base, string Workshop, int
     public (int From, int To) LifeDays =>
         TradeDefaults.Bases.Where(b => b.Name == Base).Select(b => (b.LifeFromDays, b.LifeToDays)).Single();
 
-    public (int From, int To) HoldWeeks(Attachment attachment) =>
+    public (int From, int To) HoldWindowWeeks(Attachment attachment) =>
         TradeDefaults
             .HoldWindows.Where(w => (w.Base is null || w.Base == Base) && (w.Attachment is null || w.Attachment == attachment))
             .OrderByDescending(w => (w.Base is null ? 0 : 2) + (w.Attachment is null ? 0 : 1))

@@ -63,7 +63,12 @@ public sealed class DemoDaySimulator(ClinicDb db, DemoHistory history, Instant n
 
         var kind = await db.UnitKinds.SingleAsync(k => k.Id == goesOn.UnitKindId, cancellation);
         var used = old.Products.Select(p => (Guid.CreateVersion7(), new AppliedProduct(p.ProductId, p.LotId, p.Coats))).ToList();
-        var basis = dues.InputFor(client, kind.BaseMaterialId, used.Select(u => (Guid?)u.Item2.ProductId).FirstOrDefault(), old.Attachment);
+        var basis = dues.CalculatorFor(
+            client,
+            kind.BaseMaterialId,
+            used.Select(u => (Guid?)u.Item2.ProductId).FirstOrDefault(),
+            old.Attachment
+        );
         var found = new TakeDown(grades, off.Lift is not null, off.LiftedOn, off.LiftZone, off.RemovedBecause!.Value);
         bool? waits = old.Attachment == Attachment.Liquid ? !DemoModelParameters.DrawDryingCutShort(random, life.Client.Adhesive) : null;
         var made = new NewBond(
@@ -81,7 +86,7 @@ public sealed class DemoDaySimulator(ClinicDb db, DemoHistory history, Instant n
                 (old, worn, found),
                 made,
                 salon,
-                basis.WindowFor(day),
+                basis.DueWindowFor(day),
                 visit.EndsAt,
                 visit.PersonId,
                 note: null

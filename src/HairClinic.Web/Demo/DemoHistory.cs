@@ -9,14 +9,14 @@ public sealed class DemoHistory
     // Of a dozen parameters one is outside its 95 % band in about half of all histories; on the example's day none is in this one.
     private const int Seed = 20_243;
 
-    private DemoHistory(LocalDate today, IReadOnlyList<ClientRow> clients, IReadOnlyList<DemoClientHistory> lives) =>
+    private DemoHistory(LocalDate today, IReadOnlyList<ClientRow> clients, IReadOnlyList<DemoClientSimulation> lives) =>
         (Today, Clients, Lives) = (today, clients, lives);
 
     public LocalDate Today { get; }
 
     public IReadOnlyList<ClientRow> Clients { get; }
 
-    public IReadOnlyList<DemoClientHistory> Lives { get; }
+    public IReadOnlyList<DemoClientSimulation> Lives { get; }
 
     public static DemoHistory Generate(LocalDate today, int seed = Seed)
     {
@@ -25,14 +25,14 @@ public sealed class DemoHistory
         var closures = DemoModelParameters.WorkshopClosures(today);
         var (number, serial) = (0, 0);
         var clients = new List<ClientRow>();
-        var lives = new List<DemoClientHistory>();
+        var lives = new List<DemoClientSimulation>();
         foreach (var salon in DemoPractice.Salons)
         {
             for (var i = 0; i < salon.Clients; i++)
             {
                 var client = DemoClient.Invent(++number, salon, random, today);
                 var drawer = new DemoUnitSupply(client, random, closures, () => $"U-{++serial:0000}");
-                var life = new DemoClientHistory(client, diary, drawer, random, today);
+                var life = new DemoClientSimulation(client, diary, drawer, random, today);
                 life.Generate();
                 clients.Add(client.ToBinderRow(random));
                 lives.Add(life);

@@ -87,7 +87,7 @@ public sealed class DemoUnit(string serial, DemoUnitKind kind, LocalDate ordered
             Workshop = kind.Workshop,
             Base = kind.Base,
             Kind = kind.Name,
-            State = End ?? (OnHead ? UnitState.Bonded : dates.LastStep()),
+            State = End ?? (OnHead ? UnitState.Bonded : dates.LastDatedState()),
             Dates = dates,
             Promises = [.. Promises(today)],
             // One that is being made again today goes back in the book.

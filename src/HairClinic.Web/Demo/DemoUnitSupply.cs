@@ -34,7 +34,8 @@ public sealed class DemoUnitSupply(DemoClient client, Random random, IReadOnlyLi
     }
 
     /// <summary>The next that is or will be ready; ordered now where there is none.</summary>
-    public DemoUnit NextOrOrdered(LocalDate day) => _units.Where(u => u.Gone is null).OrderBy(u => u.Ready).FirstOrDefault() ?? Order(day);
+    public DemoUnit NextOrNewlyOrdered(LocalDate day) =>
+        _units.Where(u => u.Gone is null).OrderBy(u => u.Ready).FirstOrDefault() ?? Order(day);
 
     /// <summary>After a take-down: the unit that goes on, worn as before or its spare; null where there is none fit to be bonded.</summary>
     public DemoUnit? ChooseAfterTakeDown(LocalDate day, DemoUnit worn)

@@ -57,7 +57,7 @@ public static class ActorClaims
             .. client.SignInId is { } signIn ? [new Claim(SignIn, signIn.ToString())] : Array.Empty<Claim>(),
         ];
 
-    public static Claim ForSession(Guid session) => new(Session, session.ToString());
+    public static Claim MakeSessionClaim(Guid session) => new(Session, session.ToString());
 
     public static Claim ForLockAfter(int minutes) => new(LockAfter, minutes.ToString(CultureInfo.InvariantCulture));
 

@@ -4,7 +4,7 @@ namespace HairClinic.Web.Learning;
 
 /// <summary>One client's units and next order as they stand at this moment, on the stored fits: what their pages show.</summary>
 /// <param name="Case">Null for who has never worn a unit, or wears none any more.</param>
-public sealed record ClientOutlook(ReorderFacts Book, ClientUnits Units, PreparedReorder? Case, ReorderOutlook? Outlook)
+public sealed record ClientOutlook(ReorderFacts Book, ClientUnits Units, ClientReorderInput? Case, ReorderOutlook? Outlook)
 {
     public static async Task<ClientOutlook> LoadAsync(
         ClinicDb db,
@@ -41,7 +41,7 @@ public sealed record ClientOutlook(ReorderFacts Book, ClientUnits Units, Prepare
     }
 
     /// <summary>When the first order in flight, or one placed today, is as likely as not ready to bond.</summary>
-    public LocalDate NextReadyDay(PreparedReorder order)
+    public LocalDate NextReadyDay(ClientReorderInput order)
     {
         var prepared = Book.Settings.PreparationDays;
         return order.InFlight.Count > 0

@@ -48,7 +48,7 @@ public sealed class DueFacts
     /// <param name="holds">The client's bonds before this one; null leaves the target to what is assumed of anybody.</param>
     /// <param name="off">The bond that comes off when this one is made, and how long it held: that counts for this one.</param>
     /// <exception cref="Refusal">No hold window fits.</exception>
-    public DueCalculator InputFor(
+    public DueCalculator CalculatorFor(
         Client client,
         Guid baseMaterialId,
         Guid? adhesiveId,
@@ -80,7 +80,7 @@ public sealed class DueFacts
                 _model.Population,
                 _model.ClientEffectFor(own),
                 window,
-                _model.Effect(columns),
+                _model.LinearPredictor(columns),
                 _model.Fit is not null
             )
             : null;

@@ -79,7 +79,7 @@ public sealed class HoldFacts
     /// <summary>What bears on a bond's hold: what it is made with, and the client's habits.</summary>
     public IReadOnlyList<CovariateValue> CovariatesOf(Guid clientId, LocalDate appliedOn, Guid baseId, Guid? adhesiveId, bool? waitsKept)
     {
-        var columns = new List<CovariateValue> { CovariateValue.Base(baseId) };
+        var columns = new List<CovariateValue> { CovariateValue.ForBaseMaterial(baseId) };
         if (adhesiveId is { } adhesive)
             columns.Add(CovariateValue.Adhesive(adhesive));
         if (waitsKept == false)

@@ -78,7 +78,7 @@ public sealed class LeadTimeForecasts(
         var prior = kinds[kindId].UsualLeadTime();
         var lead = record?.LeadTimeUnderPrior(prior) ?? LeadTime.Learn(prior, [], []);
         var (rate, inspection) = RemakeOf(kindId);
-        return _leads[kindId] = (lead, LeadTimeTable.Build(lead, rate, inspection, LeadTime.Days));
+        return _leads[kindId] = (lead, LeadTimeTable.FromLeadTime(lead, rate, inspection, LeadTime.Days));
     }
 
     private (double Rate, int InspectionDays) RemakeOf(Guid kindId)

@@ -69,7 +69,7 @@ public sealed class LifeFacts
     /// <param name="on">The day it is first worn.</param>
     public IReadOnlyList<CovariateValue> CovariatesWhenFirstWorn(UnitKindTerms kind, Guid? clientId, LocalDate on)
     {
-        var columns = new List<CovariateValue> { CovariateValue.Base(kind.BaseMaterialId) };
+        var columns = new List<CovariateValue> { CovariateValue.ForBaseMaterial(kind.BaseMaterialId) };
         if (kind.WorkshopId is { } workshop)
             columns.Add(CovariateValue.Workshop(workshop));
         if (clientId is { } client)
@@ -98,7 +98,7 @@ public sealed class LifeFacts
             wear.WornOut,
             unit.ClientId,
             wear.Life,
-            kind.UsualLife(),
+            kind.LifePrior(),
             CovariatesWhenFirstWorn(kind, unit.ClientId, own.Min(s => s.From))
         )
         {
@@ -174,7 +174,7 @@ public sealed record UnitKindTerms(
     int LeadNineInTenDays
 )
 {
-    public WindowPrior UsualLife() => WindowPrior.FromWindow(LifeDistribution.Weibull, LifeFromDays, LifeToDays);
+    public WindowPrior LifePrior() => WindowPrior.FromWindow(LifeDistribution.Weibull, LifeFromDays, LifeToDays);
 
     public LeadTimePrior UsualLeadTime() => new(LeadHalfDays, LeadNineInTenDays);
 }

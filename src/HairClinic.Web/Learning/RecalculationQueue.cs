@@ -19,7 +19,7 @@ public static class RecalculationQueue
             await db.SaveChangesAsync(cancellation);
             return recalculation.Id;
         }
-        catch (DbUpdateException e) when (WriteOnce.Violates(e, RecalculationMap.OneAtATime))
+        catch (DbUpdateException e) when (WriteOnce.ViolatesConstraint(e, RecalculationMap.OneAtATime))
         {
             db.ChangeTracker.Clear();
             return (await FindUnfinishedAsync(db, cancellation))?.Id ?? recalculation.Id;

@@ -56,7 +56,7 @@ public sealed class ReorderFacts
         _orders.TryGetValue(today, out var known) ? known : _orders[today] = new LeadTimeForecasts(Kinds, _workshops, _leads, today);
 
     /// <returns>Null for who has never worn a unit, wears none any more, or is none of the practice's any more.</returns>
-    public PreparedReorder? PrepareReorder(ClientUnits client)
+    public ClientReorderInput? PrepareReorder(ClientUnits client)
     {
         var today = client.Today;
         if (LapsedClientRule.HasLapsed(client.LastWornOn, today) || client.Newest is not { } newest)
@@ -70,7 +70,7 @@ public sealed class ReorderFacts
         var nextColumns = client.CovariatesOf(null, next);
         var question = new ReorderInput(
             LifeDistribution.Weibull,
-            nodes.Reduce(),
+            nodes.WithFewerNodes(),
             [.. inHand.Select(u => InHandOf(client, u, client.WornDays(u.Id)))],
             [.. inFlight.Select(u => new UnitOnOrder(InHandOf(client, u, 0), orders.LeadTimeLeft(u), orders.WorkshopDaysOf(u.UnitKindId)))],
             orders.LeadTimeOfNew(next.Id),
@@ -80,14 +80,14 @@ public sealed class ReorderFacts
         {
             Alpha = _settings.GapChancePercent / 100.0,
         };
-        return new PreparedReorder(
+        return new ClientReorderInput(
             client.ClientId,
             today,
             next.Id,
             question,
-            InHandOf(next.UsualLife(), nextColumns, 0),
+            InHandOf(next.LifePrior(), nextColumns, 0),
             _opening[client.SalonId],
-            WearModels.Life.Predict(nodes, next.UsualLife(), nextColumns)
+            WearModels.Life.Predict(nodes, next.LifePrior(), nextColumns)
         )
         {
             OnHead = client.Units.Any(u => u.State == UnitState.Bonded),
@@ -96,15 +96,20 @@ public sealed class ReorderFacts
             Emergency = [.. client.Emergency.Select(u => u.Id)],
             Left = client.LivesLeft(WearModels.Life, Kinds),
             Lives = client.Lives,
-            EffectOfNew = WearModels.Life.Effect(nextColumns),
+            EffectOfNew = WearModels.Life.LinearPredictor(nextColumns),
         };
     }
 
-    private RemainingUnitLife InHandOf(ClientUnits client, HairSystem unit, int worn) =>
-        InHandOf(Kinds[unit.UnitKindId].UsualLife(), client.CovariatesOf(unit, Kinds[unit.UnitKindId]), worn);
+    private RemainingLifeParameters InHandOf(ClientUnits client, HairSystem unit, int worn) =>
+        InHandOf(Kinds[unit.UnitKindId].LifePrior(), client.CovariatesOf(unit, Kinds[unit.UnitKindId]), worn);
 
-    private RemainingUnitLife InHandOf(WindowPrior life, IReadOnlyList<CovariateValue> columns, int worn) =>
-        new(life.Centre + WearModels.Life.Effect(columns), life.Width, life.Sigma * Math.Exp(WearModels.Life.Population.LogScale), worn);
+    private RemainingLifeParameters InHandOf(WindowPrior life, IReadOnlyList<CovariateValue> columns, int worn) =>
+        new(
+            life.Centre + WearModels.Life.LinearPredictor(columns),
+            life.Width,
+            life.Sigma * Math.Exp(WearModels.Life.Population.LogScale),
+            worn
+        );
 }
 
 /// <summary>Everything about one client's next order, ready to be asked.</summary>
@@ -112,12 +117,12 @@ public sealed class ReorderFacts
 /// <param name="Each">A new unit of it.</param>
 /// <param name="Working">The salon's days.</param>
 /// <param name="LifeOfNew">How long a new unit will last.</param>
-public sealed record PreparedReorder(
+public sealed record ClientReorderInput(
     Guid ClientId,
     LocalDate Today,
     Guid UnitKindId,
     ReorderInput Question,
-    RemainingUnitLife Each,
+    RemainingLifeParameters Each,
     OpeningDays Working,
     LifePrediction LifeOfNew
 )

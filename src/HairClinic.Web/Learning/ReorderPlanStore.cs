@@ -15,7 +15,7 @@ public static class ReorderPlanStore
     /// the earlier stored.
     /// </remarks>
     /// <returns>The cases, by client, of those who have one.</returns>
-    public static async Task<Dictionary<Guid, (PreparedReorder Case, ReorderOutlook Outlook)>> RecalculateAsync(
+    public static async Task<Dictionary<Guid, (ClientReorderInput Case, ReorderOutlook Outlook)>> RecalculateAsync(
         ClinicDb db,
         ReorderFacts book,
         IReadOnlyCollection<Guid> clientIds,
@@ -35,7 +35,7 @@ public static class ReorderPlanStore
         return planned;
     }
 
-    private static async Task<Dictionary<Guid, (PreparedReorder Case, ReorderOutlook Outlook)>> WriteAsync(
+    private static async Task<Dictionary<Guid, (ClientReorderInput Case, ReorderOutlook Outlook)>> WriteAsync(
         ClinicDb db,
         ReorderFacts book,
         IReadOnlyCollection<Guid> clientIds,
@@ -57,7 +57,7 @@ public static class ReorderPlanStore
         );
         var stored = await db.ReorderPlans.Where(p => ids.Contains(p.ClientId)).ToDictionaryAsync(p => p.ClientId, cancellation);
         // The tables are made on first use: cases come one after another, and only the sums are shared out.
-        var cases = clients.Select(book.PrepareReorder).OfType<PreparedReorder>().ToList();
+        var cases = clients.Select(book.PrepareReorder).OfType<ClientReorderInput>().ToList();
         var outlooks = new ReorderOutlook[cases.Count];
         Parallel.For(
             0,
@@ -70,7 +70,7 @@ public static class ReorderPlanStore
             },
             _ => { }
         );
-        var planned = new Dictionary<Guid, (PreparedReorder, ReorderOutlook)>();
+        var planned = new Dictionary<Guid, (ClientReorderInput, ReorderOutlook)>();
         for (var i = 0; i < cases.Count; i++)
         {
             if (!stored.Remove(cases[i].ClientId, out var plan))

@@ -58,7 +58,7 @@ public static class WearLineBuilder
     )
     {
         var lanes = units.Select(u => LaneOf(u, bonds, ahead)).Where(lane => Began(lane) is not null);
-        var drawn = WearLineForecaster.AddForecast(Newest(lanes, today), units, ahead, today);
+        var drawn = WearLineFutureBuilder.AddForecast(Newest(lanes, today), units, ahead, today);
         var seen = visits.OrderBy(v => v.On).ToList();
         var from = LocalDate.Max(
             today.PlusMonths(-MonthsBack),
@@ -67,8 +67,8 @@ public static class WearLineBuilder
         var to = drawn.SelectMany(Ends).Concat(seen.Where(v => v.On > today).Select(v => v.On)).Append(today.PlusWeeks(WeeksAhead)).Max();
         if (ahead.Gap is { } gap && gap.Until > to)
             to = gap.Until;
-        var end = LocalDate.Min(to.PlusWeeks(1), today.PlusMonths(WearLineForecaster.MonthsAhead));
-        return new WearLineData(from, end, today, [.. drawn.Select(lane => WearLineForecaster.ClipAt(lane, end))], seen, ahead.Gap);
+        var end = LocalDate.Min(to.PlusWeeks(1), today.PlusMonths(WearLineFutureBuilder.MonthsAhead));
+        return new WearLineData(from, end, today, [.. drawn.Select(lane => WearLineFutureBuilder.ClipUnit(lane, end))], seen, ahead.Gap);
     }
 
     private static WearLineUnit LaneOf(UnitWithKindName unit, IEnumerable<Bond> bonds, WearLineForecast ahead)

@@ -24,7 +24,7 @@ public sealed class WearModel
     public PopulationParameters Population { get; }
 
     /// <summary>xᵀβ. What the fit did not know counts as the practice's factor row has it, or not at all.</summary>
-    public double Effect(IEnumerable<CovariateValue> columns) => columns.Sum(c => c.Value * Coefficient(c.Name));
+    public double LinearPredictor(IEnumerable<CovariateValue> columns) => columns.Sum(c => c.Value * Coefficient(c.Name));
 
     public double Coefficient(string column) =>
         _places.TryGetValue(column, out var place) ? Population.Coefficients[place]
@@ -40,7 +40,7 @@ public sealed class WearModel
     {
         // The columns' effect is settled by the fit: it stands in the place, so that nothing but b is left to learn.
         var usable = own.Where(s => s.Window is not null).SelectMany(s => s.Rows.Select(row => (row, s.Window!.Value.Place))).ToList();
-        var places = usable.Select(t => t.Place with { Offset = t.Place.Offset + Effect(t.row.Columns) }).ToArray();
+        var places = usable.Select(t => t.Place with { Offset = t.Place.Offset + LinearPredictor(t.row.Columns) }).ToArray();
         var rows = LifetimeFitRows.Create(
             [.. usable.Select(t => t.row.Spell)],
             [],
@@ -53,7 +53,7 @@ public sealed class WearModel
 
     /// <summary>What to expect of a bond or unit with such a window.</summary>
     public LifePrediction Predict(ClientEffectNodes client, WindowPrior window, IEnumerable<CovariateValue> columns) =>
-        new(Population, client, window.Place, Effect(columns));
+        new(Population, client, window.Place, LinearPredictor(columns));
 }
 
 /// <summary>The practice's two models, of hold and of life, as they stand.</summary>
@@ -81,8 +81,8 @@ public sealed record WearModelPair(WearModel Hold, WearModel Life)
         return (
             head.Settings,
             new(
-                new WearModel(head.Hold, FactorsFor(factors, LifetimeKind.Hold)),
-                new WearModel(head.Life, FactorsFor(factors, LifetimeKind.Life))
+                new WearModel(head.Hold, FactorsByHabit(factors, LifetimeKind.Hold)),
+                new WearModel(head.Life, FactorsByHabit(factors, LifetimeKind.Life))
             )
         );
     }
@@ -99,6 +99,6 @@ public sealed record WearModelPair(WearModel Hold, WearModel Life)
     public static Task<List<WearFactor>> LoadWearFactorsAsync(ClinicDb db, CancellationToken cancellation) =>
         db.WearFactors.AsNoTracking().ToListAsync(cancellation);
 
-    public static Dictionary<KnownCovariate, double> FactorsFor(IEnumerable<WearFactor> factors, LifetimeKind quantity) =>
+    public static Dictionary<KnownCovariate, double> FactorsByHabit(IEnumerable<WearFactor> factors, LifetimeKind quantity) =>
         factors.Where(f => f.Quantity == quantity).ToDictionary(f => f.Habit, f => f.Factor);
 }

@@ -18,7 +18,7 @@ public static class WearModelFitter
             clients,
             usable.Exists(t => t.Row.Entered > 0) ? [.. usable.Select(t => t.Row.Entered)] : []
         );
-        var fit = LifetimeModel.Fit(LifeDistribution.Weibull, rows, PriorsOf(columns.Select(c => c.Name), factors));
+        var fit = LifetimeFitter.Fit(LifeDistribution.Weibull, rows, PriorsOf(columns.Select(c => c.Name), factors));
         return (fit, clients.Append(-1).Max() + 1);
     }
 

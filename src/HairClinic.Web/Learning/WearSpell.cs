@@ -21,7 +21,7 @@ public readonly record struct CovariateValue(string Name, double Value)
 
     public static CovariateValue Adhesive(Guid id) => new(AdhesivePrefix + id, 1);
 
-    public static CovariateValue Base(Guid id) => new(BasePrefix + id, 1);
+    public static CovariateValue ForBaseMaterial(Guid id) => new(BasePrefix + id, 1);
 
     public static CovariateValue Workshop(Guid id) => new(WorkshopPrefix + id, 1);
 

@@ -14,7 +14,7 @@ public sealed class WorkloadForecaster(ReorderFacts book, DueFacts dues, VisitTy
     private readonly Dictionary<Guid, OrderLoad> _workshops = [];
 
     /// <summary>What the practice's services take, by what they are for; the first of a purpose that is still offered.</summary>
-    public static async Task<VisitTypeMinutes> MinutesAsync(ClinicDb db, CancellationToken cancellation)
+    public static async Task<VisitTypeMinutes> LoadVisitMinutesAsync(ClinicDb db, CancellationToken cancellation)
     {
         var services = await db
             .ServiceKinds.AsNoTracking()
@@ -22,7 +22,7 @@ public sealed class WorkloadForecaster(ReorderFacts book, DueFacts dues, VisitTy
             .Where(s => !s.Retired)
             .OrderBy(s => s.Id)
             .ToListAsync(cancellation);
-        VisitMinutes Of(ServicePurpose purpose) =>
+        MinutesPerVisit Of(ServicePurpose purpose) =>
             services.Find(s => s.Purpose == purpose) is { } service
                 ? new(service.Minutes, service.Steps.Where(s => s.Kind == Domain.Chairs.SegmentKind.HandsOn).Sum(s => s.Minutes))
                 : default;
@@ -32,7 +32,7 @@ public sealed class WorkloadForecaster(ReorderFacts book, DueFacts dues, VisitTy
     public async Task AddClientsAsync(
         ClinicDb db,
         IReadOnlyCollection<Guid> clientIds,
-        IReadOnlyDictionary<Guid, (PreparedReorder Case, ReorderOutlook Outlook)> orders,
+        IReadOnlyDictionary<Guid, (ClientReorderInput Case, ReorderOutlook Outlook)> orders,
         CancellationToken cancellation
     )
     {
@@ -69,7 +69,7 @@ public sealed class WorkloadForecaster(ReorderFacts book, DueFacts dues, VisitTy
     }
 
     /// <summary>Puts the sums into the stored forecasts, one a salon and one a workshop. Saves nothing.</summary>
-    public async Task StoreAsync(ClinicDb db, CancellationToken cancellation)
+    public async Task StageRowsAsync(ClinicDb db, CancellationToken cancellation)
     {
         var loads = await db.LoadForecasts.ToDictionaryAsync(f => f.SalonId, cancellation);
         foreach (var salon in book.Salons.Values)
@@ -86,7 +86,7 @@ public sealed class WorkloadForecaster(ReorderFacts book, DueFacts dues, VisitTy
             var id = workshopId == Guid.Empty ? (Guid?)null : workshopId;
             if (orders.Find(o => o.WorkshopId == id) is not { } forecast)
                 db.OrderForecasts.Add(forecast = new OrderForecast(Guid.CreateVersion7(), id));
-            forecast.Store(book.Salons.Values.Select(s => s.DayOf(now)).Min().With(DateAdjusters.StartOfMonth), load);
+            forecast.SetLoad(book.Salons.Values.Select(s => s.DayOf(now)).Min().With(DateAdjusters.StartOfMonth), load);
         }
     }
 
@@ -119,7 +119,7 @@ public sealed class WorkloadForecaster(ReorderFacts book, DueFacts dues, VisitTy
         var week = WeekLoad.FromCounts(default, default, CountMoments.Bernoulli(1), minutes);
         if (inDays / 7 >= Weeks)
             return;
-        for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
+        for (var scenario = 0; scenario < PracticeEffectNode.Three.Count; scenario++)
             load.Add(scenario, inDays / 7, week);
     }
 
@@ -138,7 +138,7 @@ public sealed class WorkloadForecaster(ReorderFacts book, DueFacts dues, VisitTy
         DueCalculator basis;
         try
         {
-            basis = dues.InputFor(client, baseId, adhesiveId, bond.Attachment, waitsKept: null, holds: holds);
+            basis = dues.CalculatorFor(client, baseId, adhesiveId, bond.Attachment, waitsKept: null, holds: holds);
         }
         catch (Domain.Practices.Refusal)
         {
@@ -151,9 +151,14 @@ public sealed class WorkloadForecaster(ReorderFacts book, DueFacts dues, VisitTy
             scenario =>
             {
                 var population = Shifted(model.Population, scenario);
-                return new LifePrediction(population, model.ClientEffectFor(population, own).Reduce(), window.Place, model.Effect(columns));
+                return new LifePrediction(
+                    population,
+                    model.ClientEffectFor(population, own).WithFewerNodes(),
+                    window.Place,
+                    model.LinearPredictor(columns)
+                );
             },
-            Math.Clamp(Period.DaysBetween(next, basis.WindowFor(next).DueOn), 1, Days - 1)
+            Math.Clamp(Period.DaysBetween(next, basis.DueWindowFor(next).DueOn), 1, Days - 1)
         )
         {
             BondAgeDays = Math.Max(0, Period.DaysBetween(bond.AppliedOn, today)),
@@ -161,31 +166,31 @@ public sealed class WorkloadForecaster(ReorderFacts book, DueFacts dues, VisitTy
         };
     }
 
-    private void AddOrders(PreparedReorder order, ReorderOutlook outlook)
+    private void AddOrders(ClientReorderInput order, ReorderOutlook outlook)
     {
         var workshop = book.Kinds[order.UnitKindId].WorkshopId ?? Guid.Empty;
         if (!_workshops.TryGetValue(workshop, out var load))
             _workshops[workshop] = load = new OrderLoad(Months);
         var model = book.WearModels.Life;
         var life = new double[Days + 1];
-        for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
+        for (var scenario = 0; scenario < PracticeEffectNode.Three.Count; scenario++)
         {
-            var population = Shifted(model.Population, LoadScenario.Three[scenario]);
-            var nodes = model.ClientEffectFor(population, order.Lives).Reduce();
+            var population = Shifted(model.Population, PracticeEffectNode.Three[scenario]);
+            var nodes = model.ClientEffectFor(population, order.Lives).WithFewerNodes();
             var kind = book.Kinds[order.UnitKindId];
-            var prediction = new LifePrediction(population, nodes, kind.UsualLife().Place, order.EffectOfNew);
+            var prediction = new LifePrediction(population, nodes, kind.LifePrior().Place, order.EffectOfNew);
             var before = 1.0;
             for (var day = 1; day < life.Length; day++)
             {
                 var after = prediction.Survival(day + 0.5);
                 (life[day], before) = (before - after, after);
             }
-            ExpectedOrders.AddTo(load, scenario, order.Today, outlook.Answer.ReorderInDays ?? 0, life, Days);
+            OrderLoadCalculator.AddTo(load, scenario, order.Today, outlook.Answer.ReorderInDays ?? 0, life, Days);
         }
     }
 
     // What all clients share is held at the scenario's value, so it spreads no more.
-    private static PopulationParameters Shifted(PopulationParameters population, LoadScenario scenario) =>
+    private static PopulationParameters Shifted(PopulationParameters population, PracticeEffectNode scenario) =>
         population with
         {
             PracticeMean = population.PracticeMean + scenario.Shift * Math.Sqrt(population.PracticeVariance),

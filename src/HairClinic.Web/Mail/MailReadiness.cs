@@ -35,7 +35,7 @@ public sealed record MailReadiness(MailWay Way, string? Fault, bool KnowsAddress
         };
 
     /// <summary>The same about letters that wait: a sentence without a blank.</summary>
-    public static string DescribeFault(string? fault) =>
+    public static string DescribeFaultCode(string? fault) =>
         Kind(fault ?? "") switch
         {
             MailFault.NoAnswer => "The mail server does not answer.",

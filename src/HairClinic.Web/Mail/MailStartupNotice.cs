@@ -15,7 +15,7 @@ public sealed partial class MailStartupNotice(MailStatusMonitor status, IHostApp
             return;
         try
         {
-            var state = await status.NowAsync(stoppingToken);
+            var state = await status.CheckReadinessAsync(stoppingToken);
             if (state.Way is MailWay.None)
                 LogNone(log);
             else if (state.Fault is { } fault)
@@ -25,7 +25,7 @@ public sealed partial class MailStartupNotice(MailStatusMonitor status, IHostApp
         }
         catch (Exception e) when (!stoppingToken.IsCancellationRequested)
         {
-            LogFault(log, WorkFaults.NameOf(e));
+            LogFault(log, WorkFaults.NameOfException(e));
         }
     }
 

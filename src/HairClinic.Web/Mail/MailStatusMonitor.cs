@@ -15,7 +15,7 @@ public sealed class MailStatusMonitor(MailSenderSelector route, SmtpMailSender s
     private (Instant At, string? Fault)? _last;
 
     /// <summary>Asks the mail server where it was not asked within the minute.</summary>
-    public async Task<MailReadiness> NowAsync(CancellationToken cancellation)
+    public async Task<MailReadiness> CheckReadinessAsync(CancellationToken cancellation)
     {
         var way = await route.WayAsync(cancellation);
         return new(way, way is MailWay.Server ? await FaultAsync(cancellation) : null, site.Url is not null);
@@ -47,7 +47,7 @@ public sealed class MailStatusMonitor(MailSenderSelector route, SmtpMailSender s
             }
             catch (Exception e) when (!cancellation.IsCancellationRequested)
             {
-                fault = WorkFaults.NameOf(e);
+                fault = WorkFaults.NameOfException(e);
             }
             _last = (now, fault);
             return fault;

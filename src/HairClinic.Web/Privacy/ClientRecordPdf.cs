@@ -26,7 +26,7 @@ public static class ClientRecordPdf
             .Where(c => ids.Contains(c.Id))
             .OrderBy(c => c.MergedIntoId != null)
             .ToListAsync(cancellation);
-        using var paper = new PdfPageWriter("Your record");
+        using var paper = new PdfDocumentWriter("Your record");
         paper.Text($"Taken out on {Day(now.InUtc().Date)} (UTC). Dates are year-month-day.");
         foreach (var client in clients)
             Person(paper, client);
@@ -39,7 +39,7 @@ public static class ClientRecordPdf
         return paper.Finish();
     }
 
-    private static void Person(PdfPageWriter paper, Client client)
+    private static void Person(PdfDocumentWriter paper, Client client)
     {
         paper.Heading(client.MergedIntoId is null ? "You" : "An earlier record of you");
         paper.Fact("Name", client.Name);
@@ -60,7 +60,7 @@ public static class ClientRecordPdf
             paper.Fact(Day(fact.AsOf)!, Habits(fact));
     }
 
-    private static async Task UnitsAsync(ClinicDb db, PdfPageWriter paper, Guid[] ids, CancellationToken cancellation)
+    private static async Task UnitsAsync(ClinicDb db, PdfDocumentWriter paper, Guid[] ids, CancellationToken cancellation)
     {
         paper.Heading("Units");
         var units = await db
@@ -80,7 +80,7 @@ public static class ClientRecordPdf
             );
     }
 
-    private static async Task BondsAsync(ClinicDb db, PdfPageWriter paper, Guid[] ids, CancellationToken cancellation)
+    private static async Task BondsAsync(ClinicDb db, PdfDocumentWriter paper, Guid[] ids, CancellationToken cancellation)
     {
         paper.Heading("Bonds, with products and lots");
         var products = await db.Products.AsNoTracking().Include(p => p.Lots).ToDictionaryAsync(p => p.Id, cancellation);
@@ -107,7 +107,7 @@ public static class ClientRecordPdf
         }
     }
 
-    private static async Task VisitsAsync(ClinicDb db, PdfPageWriter paper, Guid[] ids, CancellationToken cancellation)
+    private static async Task VisitsAsync(ClinicDb db, PdfDocumentWriter paper, Guid[] ids, CancellationToken cancellation)
     {
         paper.Heading("Visits");
         var salons = await db.Salons.AsNoTracking().ToDictionaryAsync(s => s.Id, cancellation);
@@ -130,7 +130,7 @@ public static class ClientRecordPdf
         }
     }
 
-    private static async Task ConsentsAsync(ClinicDb db, PdfPageWriter paper, Guid[] ids, CancellationToken cancellation)
+    private static async Task ConsentsAsync(ClinicDb db, PdfDocumentWriter paper, Guid[] ids, CancellationToken cancellation)
     {
         paper.Heading("What you agreed to");
         var ledger = await db
@@ -146,7 +146,7 @@ public static class ClientRecordPdf
     }
 
     // Every answer there is, by its name, so that a new question is never left off the paper.
-    private static void Health(PdfPageWriter paper, ClientTakeOut.Health told)
+    private static void Health(PdfDocumentWriter paper, ClientTakeOut.Health told)
     {
         paper.Heading($"What you told of your health on {Day(told.On)}");
         foreach (var answer in JsonSerializer.SerializeToNode(told.Answers, JsonColumns.Options)!.AsObject())

@@ -25,7 +25,7 @@ public sealed class RetentionEnforcer(ClientEraser eraser, IClock clock)
 
     /// <summary>Of clients and what was noted of them a manager sees and takes out those of their own salons; an owner all.</summary>
     /// <returns>Null: of all.</returns>
-    public static IReadOnlyList<Guid>? SalonScopeOf(PersonActor person) => person.StaffRole == StaffRole.Owner ? null : person.Salons;
+    public static IReadOnlyList<Guid>? SalonScopeOfPerson(PersonActor person) => person.StaffRole == StaffRole.Owner ? null : person.Salons;
 
     /// <param name="salons">Whose clients count, by home salon; null for all.</param>
     public async Task<Over> CountAsync(ClinicDb db, RetentionRule rule, IReadOnlyList<Guid>? salons, CancellationToken cancellation) =>

@@ -30,6 +30,7 @@ public static class NoBrowserCache
             request.Path.Value?.EndsWith("/sign-out", StringComparison.Ordinal) == true
             // A client's own page has its buttons among the preferences.
             || request.Path == "/my-hair/preferences"
-                && VerifiedForm.Read(request.HttpContext)?["_handler"].ToString().StartsWith("sign-out", StringComparison.Ordinal) == true
+                && VerifiedFormReader.Read(request.HttpContext)?["_handler"].ToString().StartsWith("sign-out", StringComparison.Ordinal)
+                    == true
         );
 }

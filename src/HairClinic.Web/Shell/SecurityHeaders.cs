@@ -3,7 +3,7 @@ namespace HairClinic.Web.Shell;
 /// <summary>What a browser may load and do here: our own files only, no inline script, no inline style, no framing.</summary>
 public static class SecurityHeaders
 {
-    public static HeaderPolicyCollection Policy() =>
+    public static HeaderPolicyCollection BuildHeaders() =>
         new HeaderPolicyCollection()
             .AddDefaultSecurityHeaders()
             .RemoveServerHeader()

@@ -33,7 +33,7 @@ public static class ShellSetup
         services.AddSingleton(Faults);
         services.AddScoped<Ui.Fields.UnreadableFields>();
         services.AddScoped<PracticeCultureCache>();
-        services.AddCascadingValue(_ => new Ui.Feedback.TappedButton());
+        services.AddCascadingValue(_ => new Ui.Feedback.LastTappedButton());
         services.AddCascadingValue(sp => sp.GetRequiredService<ShellFactsHolder>().Facts);
         services.Configure<RequestLocalizationOptions>(options =>
         {
@@ -62,7 +62,7 @@ public static class ShellSetup
         services.AddSingleton<Outage>().AddHostedService<DatabaseRecoveryWatch>();
         services.AddSingleton<RefusalLog>();
         services.AddSingleton<IAuthorizationMiddlewareResultHandler>(sp => sp.GetRequiredService<RefusalLog>());
-        return services.AddProxies().AddRateLimits().AddRequestLimits().AddCircuitLimits();
+        return services.AddProxies().AddRateLimits().AddRequestSizeLimits().AddCircuitLimits();
     }
 
     /// <param name="early">What comes before anybody is refused: a practice that is not set up yet.</param>
@@ -79,7 +79,7 @@ public static class ShellSetup
         app.Use(OnlyLook);
         // After the pages that stand in for an error: what they re-execute must find its page anew.
         app.UseRouting();
-        app.UseSecurityHeaders(SecurityHeaders.Policy());
+        app.UseSecurityHeaders(SecurityHeaders.BuildHeaders());
         app.UseNoBrowserCache();
         app.UseMiddleware<DatabaseOutageMiddleware>();
         app.Use(SameOriginOnly.CheckAsync);
@@ -89,7 +89,7 @@ public static class ShellSetup
         early(app);
         app.UseAuthorization();
         app.UseMiddleware<Fence.ActorMiddleware>();
-        app.UseMiddleware<ActorChangedMiddleware>();
+        app.UseMiddleware<StaleActorMiddleware>();
         app.UseMiddleware<SignInBusyMiddleware>();
         // After the sign-in is known, so that a person is counted as a person; before anything costly.
         app.UseMiddleware<TriedNameHashMiddleware>();

@@ -38,7 +38,7 @@ public sealed class Submission<TInput>(IValidator<TInput> rules) : IIdempotentFo
     public bool Saving { get; private set; }
 
     /// <inheritdoc />
-    public void Adopt(Guid key)
+    public void AdoptKey(Guid key)
     {
         if (_sending is null)
             Key = key;
@@ -94,7 +94,7 @@ public sealed class Submission<TInput>(IValidator<TInput> rules) : IIdempotentFo
     private async Task<bool?> TryAsync(TInput input, Func<Guid, Task> save)
     {
         (Refused, WasOvertaken) = (null, false);
-        var unread = LiveComponent.Handling?.Unread?.FaultsFor(Check) ?? [];
+        var unread = LiveComponent.Handling?.Unread?.FaultsOfForm(Check) ?? [];
         Check = new ValidationResult([.. unread, .. rules.Validate(input).Errors]);
         if (!Check.IsValid)
             return false;

@@ -7,5 +7,5 @@ public interface IIdempotentForm
     Guid Key { get; }
 
     /// <summary>Takes up the id that the form had before its page had to be loaded again: what may have been saved then is not saved twice.</summary>
-    void Adopt(Guid key);
+    void AdoptKey(Guid key);
 }

@@ -26,7 +26,7 @@ public abstract class LiveComponent : ComponentBase, IHandleEvent
     private IJSRuntime Page { get; set; } = default!;
 
     [CascadingParameter]
-    private TappedButton? Tapping { get; set; }
+    private LastTappedButton? Tapping { get; set; }
 
     [Inject]
     private IServiceProvider Circuit { get; set; } = default!;

@@ -46,7 +46,7 @@ public sealed class DueDateRefresher
                 var label = adhesive is { } id ? adhesives[id] : null;
                 if (
                     TryBasis(() =>
-                        book.InputFor(
+                        book.CalculatorFor(
                             clients[row.Bond.ClientId],
                             row.BaseMaterialId,
                             adhesive,
@@ -83,7 +83,7 @@ public sealed class DueDateRefresher
     private static bool Renew(Bond bond, DueCalculator basis)
     {
         var before = (bond.OpensOn, bond.DueOn, bond.ClosesOn);
-        bond.SetDueWindow(basis.WindowFor(bond.AppliedOn));
+        bond.SetDueWindow(basis.DueWindowFor(bond.AppliedOn));
         return before != (bond.OpensOn, bond.DueOn, bond.ClosesOn);
     }
 }

@@ -55,9 +55,9 @@ public static class GrantRequestRecorder
         return
         [
             .. zones
-                .Select(zone => PhoneNumbering.RegionForZone(zone, region))
+                .Select(zone => PhoneNumberParser.RegionForZone(zone, region))
                 .Distinct()
-                .Select(r => new PhoneNumbering(r).Parse(typed, out var written) == PhoneFault.None ? written : null)
+                .Select(r => new PhoneNumberParser(r).Parse(typed, out var written) == PhoneFault.None ? written : null)
                 .OfType<string>()
                 .Distinct(),
         ];

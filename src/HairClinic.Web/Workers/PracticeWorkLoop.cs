@@ -31,7 +31,7 @@ public sealed partial class PracticeWorkLoop(PracticeJobRunner jobs, SignInLinkS
         while (await RestAsync(AnswerPause, stoppingToken))
         {
             var practices = await PracticesAsync(stoppingToken);
-            await TryAsync(() => answers.RunAsync(practices, stoppingToken), stoppingToken);
+            await TryAsync(() => answers.SendPendingAsync(practices, stoppingToken), stoppingToken);
             foreach (var practice in practices)
                 await TryAsync(
                     () =>

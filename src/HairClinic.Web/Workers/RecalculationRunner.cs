@@ -33,13 +33,17 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
             var done = await RecalculateAsync(run.Id, cancellation);
             await SayAsync(
                 run.Id,
-                r => r.End(done ? RecalculationState.Done : RecalculationState.Stopped, clock.GetCurrentInstant()),
+                r => r.Finish(done ? RecalculationState.Done : RecalculationState.Stopped, clock.GetCurrentInstant()),
                 cancellation
             );
         }
         catch (Exception e) when (!cancellation.IsCancellationRequested)
         {
-            await SayAsync(run.Id, r => r.End(RecalculationState.Failed, clock.GetCurrentInstant(), WorkFaults.NameOf(e)), cancellation);
+            await SayAsync(
+                run.Id,
+                r => r.Finish(RecalculationState.Failed, clock.GetCurrentInstant(), WorkFaults.NameOfException(e)),
+                cancellation
+            );
         }
         await RecalculationQueue.DeleteOldRunsAndFitsAsync(gate, KeptRuns, cancellation);
         await held.CommitAsync(cancellation);
@@ -72,7 +76,7 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
         );
 
         var before = await ReorderFacts.LoadAsync(db, cancellation);
-        await LeadTimeStore.RefreshAsync(db, before.LeadTimesOn(cut), [.. before.Kinds.Values], cancellation);
+        await LeadTimeRefresher.RefreshAsync(db, before.LeadTimesOn(cut), [.. before.Kinds.Values], cancellation);
         await db.SaveChangesAsync(cancellation);
         db.ChangeTracker.Clear();
         return await PlanAsync(db, runId, now, cancellation);
@@ -82,7 +86,7 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
     {
         var book = await ReorderFacts.LoadAsync(db, cancellation);
         var dues = await DueFacts.LoadAsync(db, cancellation);
-        var ahead = new WorkloadForecaster(book, dues, await WorkloadForecaster.MinutesAsync(db, cancellation), now);
+        var ahead = new WorkloadForecaster(book, dues, await WorkloadForecaster.LoadVisitMinutesAsync(db, cancellation), now);
         await db.ReorderPlans.Where(p => !ReorderPlanStore.ClientsToPlan(db).Any(c => c.Id == p.ClientId)).ExecuteDeleteAsync(cancellation);
         var clients = await ReorderPlanStore.ClientsToPlan(db).OrderBy(c => c.Id).Select(c => c.Id).ToListAsync(cancellation);
         foreach (var (number, batch) in clients.Chunk(BatchSize).Index())
@@ -95,7 +99,7 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
         }
         if (!await ReachAsync(runId, RecalculationStage.Storing, clients.Count, clients.Count, cancellation))
             return false;
-        await ahead.StoreAsync(db, cancellation);
+        await ahead.StageRowsAsync(db, cancellation);
         await db.SaveChangesAsync(cancellation);
         if (!await ReachAsync(runId, RecalculationStage.Storing, clients.Count, clients.Count, cancellation))
             return false;
@@ -112,7 +116,7 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
         CancellationToken cancellation
     )
     {
-        var (fit, clients) = WearModelFitter.Fit(spells, WearModelPair.FactorsFor(factors, quantity));
+        var (fit, clients) = WearModelFitter.Fit(spells, WearModelPair.FactorsByHabit(factors, quantity));
         db.StoredFits.Add(new StoredFit(Guid.CreateVersion7(), quantity, fit, clients, cut, clock.GetCurrentInstant()));
         await db.SaveChangesAsync(cancellation);
         db.ChangeTracker.Clear();

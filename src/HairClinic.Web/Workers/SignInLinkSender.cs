@@ -6,7 +6,7 @@ namespace HairClinic.Web.Workers;
 /// <summary>Looks up, out of sight of whoever asked, which practices know an address, and sends the links.</summary>
 public sealed class SignInLinkSender(IServiceScopeFactory scopes, PracticeJobRunner jobs, LinkAskQueue asks, SignInLinkStore links)
 {
-    public async Task RunAsync(IReadOnlyList<Guid> practices, CancellationToken cancellation)
+    public async Task SendPendingAsync(IReadOnlyList<Guid> practices, CancellationToken cancellation)
     {
         await using var scope = scopes.CreateAsyncScope();
         await using var unfenced = scope.ServiceProvider.GetRequiredService<ClinicDbFactory>().OpenWithoutActor();

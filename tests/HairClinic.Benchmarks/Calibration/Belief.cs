@@ -15,7 +15,7 @@ internal sealed class Belief
     {
         (_byClient, _names) = (seen.ToLookup(row => row.Client), names);
         var factors = WindowPrior.FromWindow(Fitted, 1, 2);
-        _population = PopulationParameters.FromFit(LifetimeModel.Fit(Fitted, Lay(seen), factors.ToLifePriors(priors)));
+        _population = PopulationParameters.FromFit(LifetimeFitter.Fit(Fitted, Lay(seen), factors.ToLifePriors(priors)));
     }
 
     private Belief(Belief belief, PopulationParameters population) =>
@@ -46,9 +46,9 @@ internal sealed class Belief
     }
 
     /// <summary>For a sum over units, within which each life is conditional on its age: all rows are the belief's.</summary>
-    public ClientEffectNodes Nodes(int client) => Nodes([.. _byClient[client]]).Reduce();
+    public ClientEffectNodes Nodes(int client) => Nodes([.. _byClient[client]]).WithFewerNodes();
 
-    public RemainingUnitLife InHand(LivingUnit unit)
+    public RemainingLifeParameters InHand(LivingUnit unit)
     {
         var place = unit.Window.In(Fitted).Place;
         return new(place.Offset + Linear(unit.Covariates), place.Loading, place.Sigma * Math.Exp(_population.LogScale), unit.WornDays);

@@ -71,7 +71,7 @@ internal sealed class PracticeStory(int seed, LifeDistribution truly, int mostCl
             (double From, double To) Band(Belief who)
             {
                 var prediction = who.Running(client, running);
-                return (prediction.QuantileGiven(running.WornDays, 0.1), prediction.QuantileGiven(running.WornDays, 0.9));
+                return (prediction.RemainingQuantile(running.WornDays, 0.1), prediction.RemainingQuantile(running.WornDays, 0.9));
             }
         }
     }

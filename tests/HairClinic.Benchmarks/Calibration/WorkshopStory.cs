@@ -52,7 +52,7 @@ internal sealed class WorkshopStory
 
     /// <summary>What the engine believes of a new order.</summary>
     public LeadTimeTable Believed() =>
-        LeadTimeTable.Build(LeadTime.Learn(_row, _arrived.ToArray(), _waiting.ToArray()), _rate.Mean, InspectionDays, 730);
+        LeadTimeTable.FromLeadTime(LeadTime.Learn(_row, _arrived.ToArray(), _waiting.ToArray()), _rate.Mean, InspectionDays, 730);
 
     /// <summary>Days from today on which an order placed in so many days truly arrives.</summary>
     public double Arrives(int orderedInDays)

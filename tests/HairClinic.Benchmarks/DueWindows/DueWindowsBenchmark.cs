@@ -57,7 +57,7 @@ internal static class DueWindowsBenchmark
         long sum = 0;
         for (var i = 0; i < Count; i++)
         {
-            var window = DueRule.WindowFor(questions[i % questions.Length]);
+            var window = DueRule.DueWindowFor(questions[i % questions.Length]);
             sum += window.Opens.Day + window.Closes.Day + window.DueOn.Day;
         }
         return sum;

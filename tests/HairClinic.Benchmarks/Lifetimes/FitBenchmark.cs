@@ -24,7 +24,7 @@ public static class FitBenchmark
             5,
             () =>
             {
-                fit = LifetimeModel.Fit(LifeDistribution.Weibull, rows, LifePriors.Flat(Covariates));
+                fit = LifetimeFitter.Fit(LifeDistribution.Weibull, rows, LifePriors.Flat(Covariates));
                 return Task.CompletedTask;
             },
             () =>
@@ -52,7 +52,7 @@ public static class FitBenchmark
         }
         Func<Task> ours = () =>
         {
-            LifetimeModel.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(spells, columns), LifePriors.Flat(Covariates));
+            LifetimeFitter.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(spells, columns), LifePriors.Flat(Covariates));
             return Task.CompletedTask;
         };
         var wall = Rounds.Median((await Rounds.TimeAsync(7, ours))[0]);

@@ -26,7 +26,7 @@ public static class ScaleBenchmark
         {
             var (spells, clients) = Draw(new Random(seed), 7 * fromWeek, 7 * throughWeek);
             var places = spells.Select(_ => Window.Place).ToArray();
-            var fit = LifetimeModel.Fit(
+            var fit = LifetimeFitter.Fit(
                 LifeDistribution.Weibull,
                 LifetimeFitRows.Create(spells, [], places, clients),
                 Window.ToLifePriors([])
@@ -35,7 +35,7 @@ public static class ScaleBenchmark
             shifts.Add(fit.Coefficients[0]);
             ended += fit.Ended;
             alike.Add(
-                LifetimeModel.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(spells, [], places), Window.ToLifePriors([])).Scale
+                LifetimeFitter.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(spells, [], places), Window.ToLifePriors([])).Scale
             );
         }
         report.Say(

@@ -90,7 +90,7 @@ public static class LoadAheadBenchmark
         };
     }
 
-    private static LifePrediction Hold(Spell[] own, LoadScenario scenario)
+    private static LifePrediction Hold(Spell[] own, PracticeEffectNode scenario)
     {
         var given = Population with { PracticeMean = scenario.Shift * Math.Sqrt(Population.PracticeVariance), PracticeVariance = 0 };
         var places = new RowLocationScale[own.Length];

@@ -23,7 +23,7 @@ public static class ReorderBenchmark
     {
         var watch = Stopwatch.StartNew();
         var lead = LeadTime.Learn(new LeadTimePrior(56, 77), [60, 58, 71, 66, 80, 49, 63], [12, 40, 75]);
-        var table = LeadTimeTable.Build(lead, RemakeRate.Usual.Mean, 4, 730);
+        var table = LeadTimeTable.FromLeadTime(lead, RemakeRate.Usual.Mean, 4, 730);
         var waiting = Enumerable
             .Range(0, 3)
             .Select(i => LeadTimeTable.BuildRemaining(lead, new[] { 75.0, 40, 12 }[i], 0.05, 4, 730))
@@ -65,25 +65,25 @@ public static class ReorderBenchmark
         return Task.CompletedTask;
     }
 
-    private static (Spell[] Own, RemainingUnitLife[] InHand, UnitOnOrder[] InFlight) Draw(Random dice, LeadTimeTable[] waiting)
+    private static (Spell[] Own, RemainingLifeParameters[] InHand, UnitOnOrder[] InFlight) Draw(Random dice, LeadTimeTable[] waiting)
     {
         var over = Enumerable.Range(0, dice.Next(4)).Select(_ => Spell.Exact(150 + 130 * dice.NextDouble())).ToArray();
-        var unit = new RemainingUnitLife(Window.Centre, Window.Width, Window.Sigma, dice.Next(200));
+        var unit = new RemainingLifeParameters(Window.Centre, Window.Width, Window.Sigma, dice.Next(200));
         var kind = dice.Next(6);
-        RemainingUnitLife[] inHand = kind < 3 ? [unit] : [unit, unit with { WornDays = dice.Next(60) }];
+        RemainingLifeParameters[] inHand = kind < 3 ? [unit] : [unit, unit with { WornDays = dice.Next(60) }];
         UnitOnOrder[] inFlight = kind == 5 ? [new UnitOnOrder(unit with { WornDays = 0 }, waiting[dice.Next(3)], Days)] : [];
         return ([.. over, .. inHand.Select(hand => Spell.RightCensored(hand.WornDays))], inHand, inFlight);
     }
 
-    private static ClientEffectNodes Believe((Spell[] Own, RemainingUnitLife[], UnitOnOrder[]) client)
+    private static ClientEffectNodes Believe((Spell[] Own, RemainingLifeParameters[], UnitOnOrder[]) client)
     {
         var places = new RowLocationScale[client.Own.Length];
         Array.Fill(places, Window.Place);
-        return ClientEffectNodes.For(Population, LifetimeFitRows.Create(client.Own, [], places, new int[places.Length])).Reduce();
+        return ClientEffectNodes.For(Population, LifetimeFitRows.Create(client.Own, [], places, new int[places.Length])).WithFewerNodes();
     }
 
     private static ReorderInput Ask(
-        (Spell[], RemainingUnitLife[] InHand, UnitOnOrder[] InFlight) client,
+        (Spell[], RemainingLifeParameters[] InHand, UnitOnOrder[] InFlight) client,
         ClientEffectNodes belief,
         LeadTimeTable table
     ) => new(LifeDistribution.Weibull, belief, client.InHand, client.InFlight, table, Days, 14);

@@ -30,7 +30,7 @@ public sealed class DueWindowCalculatorTests
     public void The_labels_hours_of_cure_keep_the_first_day_a_bond_may_fall_due(int? label, int days)
     {
         // The records of this client say that nothing holds longer than a day.
-        var window = Basis(label, learnt: 1).WindowFor(AppliedOn);
+        var window = Basis(label, learnt: 1).DueWindowFor(AppliedOn);
 
         Assert.Equal(AppliedOn.PlusDays(days), window.DueOn);
         Assert.Contains(window.Why.Explain(), r => r.Rule == DueRuleName.HeldUntilCured);
@@ -49,11 +49,11 @@ public sealed class DueWindowCalculatorTests
             },
         };
 
-        Assert.Equal(AppliedOn.PlusDays(33), basis.WindowFor(AppliedOn).Target);
+        Assert.Equal(AppliedOn.PlusDays(33), basis.DueWindowFor(AppliedOn).Target);
         Assert.Equal(AppliedOn, asked);
         Assert.Equal(
             AppliedOn.PlusDays(new HoldPrior(new HoldWindow(4, 8)).TargetDays),
-            Basis(null, learnt: null).WindowFor(AppliedOn).Target
+            Basis(null, learnt: null).DueWindowFor(AppliedOn).Target
         );
     }
 
@@ -68,11 +68,11 @@ public sealed class DueWindowCalculatorTests
         Assert.Equal(
             on.PlusDays(-4),
             new DueCalculator(Open, Settings(daysBeforeEvent: 4), FourToEight, there) { Learnt = At(33) }
-                .WindowFor(AppliedOn)
+                .DueWindowFor(AppliedOn)
                 .DueOn
         );
         var gone = new DueCalculator(Open, Settings(daysBeforeEvent: 4), FourToEight, away) { Learnt = At(33) }
-            .WindowFor(AppliedOn)
+            .DueWindowFor(AppliedOn)
             .DueOn;
         Assert.False(gone >= on.PlusDays(-1) && gone <= on.PlusDays(6));
     }
@@ -87,7 +87,7 @@ public sealed class DueWindowCalculatorTests
         client.AddLifeEvent(new LifeEvent(Guid.CreateVersion7(), client.Id, LifeEventKind.Travel, from, to, away));
 
         var due = new DueCalculator(Open, Settings(), FourToEight, client) { Learnt = At(33) }
-            .WindowFor(AppliedOn)
+            .DueWindowFor(AppliedOn)
             .DueOn;
 
         Assert.Equal(away, due < from || due > to);
@@ -102,7 +102,7 @@ public sealed class DueWindowCalculatorTests
         Assert.Equal(
             IsoDayOfWeek.Thursday,
             new DueCalculator(Open, Settings(), FourToEight, client) { Learnt = At(33) }
-                .WindowFor(AppliedOn)
+                .DueWindowFor(AppliedOn)
                 .DueOn.DayOfWeek
         );
     }

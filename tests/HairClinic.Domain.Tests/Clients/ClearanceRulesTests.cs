@@ -20,7 +20,7 @@ public sealed class ClearanceRulesTests
 
         var fact = Assert.Single(ClearanceRules.ClearancesFor(history, Today));
 
-        Assert.Equal(new ClearanceTerms(product, null, Today, null, ClearanceSeverity.Block), fact);
+        Assert.Equal(new ClearanceSpec(product, null, Today, null, ClearanceSeverity.Block), fact);
     }
 
     [Theory]
@@ -89,7 +89,7 @@ public sealed class ClearanceRulesTests
     [Fact]
     public void A_clearance_holds_from_its_first_day_to_its_last()
     {
-        var fact = new ClearanceTerms(null, ServicePurpose.Rebond, Today, Today.PlusDays(2), ClearanceSeverity.Block);
+        var fact = new ClearanceSpec(null, ServicePurpose.Rebond, Today, Today.PlusDays(2), ClearanceSeverity.Block);
         var clearance = new Clearance(Guid.CreateVersion7(), Guid.CreateVersion7(), Guid.CreateVersion7(), fact);
 
         Assert.False(clearance.ConcernsServiceOn(ServicePurpose.Rebond, Today.PlusDays(-1)));

@@ -72,7 +72,7 @@ public sealed class ClientRowTransferTests
             }
         );
 
-        static IEnumerable<object> Answers(CareQuestion question) => question.Choices.Count == 0 ? [7m] : question.Choices;
+        static IEnumerable<object> Answers(CareQuestionDefinition question) => question.Choices.Count == 0 ? [7m] : question.Choices;
     }
 
     [Fact]
@@ -151,12 +151,13 @@ public sealed class ClientRowTransferTests
     private static ContactNote Note(ContactOutcome kind, LocalDate? until, string? reason) =>
         new(Guid.CreateVersion7(), Ada, kind, Now, Mara, until, reason);
 
-    private static CareFact Fact(CareQuestion question, decimal times) => new(Guid.CreateVersion7(), Ada, Day, Habits(question, times));
+    private static CareFact Fact(CareQuestionDefinition question, decimal times) =>
+        new(Guid.CreateVersion7(), Ada, Day, Habits(question, times));
 
-    private static CareHabits Habits(CareQuestion question, object answer)
+    private static CareHabits Habits(CareQuestionDefinition question, object answer)
     {
         var habits = new CareHabits();
-        question.SetAnswer(habits, answer);
+        question.SetAnswerIn(habits, answer);
         return habits;
     }
 

@@ -47,7 +47,7 @@ public sealed class UnitRowsTests
     {
         var unit = Here(new UnitDates { SpecifiedOn = Day.PlusDays(-90), ArrivedOn = Day.PlusDays(-3) });
 
-        unit.Mend(Guid.CreateVersion7(), Day.PlusDays(-3), RepairKind.NewFront, typed);
+        unit.AddRepair(Guid.CreateVersion7(), Day.PlusDays(-3), RepairKind.NewFront, typed);
 
         Assert.Equal(kept, Assert.Single(unit.Repairs).Note);
     }
@@ -65,14 +65,14 @@ public sealed class UnitRowsTests
         );
         var worn = Here(new UnitDates { SpecifiedOn = Day.PlusDays(-90), FirstBondedOn = Day.PlusDays(-5) });
 
-        told.Mend(Guid.CreateVersion7(), Day.PlusDays(-9), RepairKind.NewFront, null);
+        told.AddRepair(Guid.CreateVersion7(), Day.PlusDays(-9), RepairKind.NewFront, null);
         Refused.Saying(
             "Unit {0} was not here yet on {1}.",
-            () => told.Mend(Guid.CreateVersion7(), Day.PlusDays(-10), RepairKind.NewFront, null)
+            () => told.AddRepair(Guid.CreateVersion7(), Day.PlusDays(-10), RepairKind.NewFront, null)
         );
         Refused.Saying(
             "Unit {0} was not here yet on {1}.",
-            () => worn.Mend(Guid.CreateVersion7(), Day.PlusDays(-6), RepairKind.NewFront, null)
+            () => worn.AddRepair(Guid.CreateVersion7(), Day.PlusDays(-6), RepairKind.NewFront, null)
         );
     }
 
@@ -120,7 +120,7 @@ public sealed class UnitRowsTests
         ];
         var dates = new UnitDates();
 
-        Assert.All(steps, step => Assert.Equal(step.State, (dates = step.Date(dates)).LastStep()));
+        Assert.All(steps, step => Assert.Equal(step.State, (dates = step.Date(dates)).LastDatedState()));
     }
 
     private static HairSystem Here(UnitDates dates)

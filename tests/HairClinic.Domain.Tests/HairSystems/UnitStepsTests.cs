@@ -14,7 +14,7 @@ public sealed class UnitStepsTests
     private static readonly (string Step, Action<HairSystem> Take, UnitState[] From, UnitState To)[] Steps =
     [
         ("ordered", u => u.Order(Day), [UnitState.Specified], UnitState.Ordered),
-        ("acknowledged", u => u.Acknowledge(Day), [UnitState.Ordered], UnitState.Acknowledged),
+        ("acknowledged", u => u.AcknowledgeOrder(Day), [UnitState.Ordered], UnitState.Acknowledged),
         ("shipped", u => u.Ship(Day), InFlight, UnitState.Shipped),
         ("arrive", u => u.Arrive(Day, Place), InFlight, UnitState.Arrived),
         ("inspected", u => u.Inspect(Day), [UnitState.Arrived], UnitState.Inspected),
@@ -60,7 +60,7 @@ public sealed class UnitStepsTests
         var unit = new HairSystem(Guid.CreateVersion7(), "U-1", Guid.CreateVersion7(), Guid.CreateVersion7(), Day);
         Assert.Null(unit.WaitingSince);
         unit.Order(Day.PlusDays(1));
-        unit.AddPromise(Guid.CreateVersion7(), Day.PlusDays(60), Day.PlusDays(3));
+        unit.AddDeliveryPromise(Guid.CreateVersion7(), Day.PlusDays(60), Day.PlusDays(3));
         Assert.Equal(Day.PlusDays(1), unit.WaitingSince);
 
         unit.Arrive(Day.PlusDays(61), Place);
@@ -76,7 +76,7 @@ public sealed class UnitStepsTests
         var unit = new HairSystem(Guid.CreateVersion7(), " U-1 ", Guid.CreateVersion7(), Guid.CreateVersion7(), Day);
 
         unit.Order(Day.PlusDays(1));
-        unit.Acknowledge(Day.PlusDays(2));
+        unit.AcknowledgeOrder(Day.PlusDays(2));
         unit.Ship(Day.PlusDays(40));
         unit.Arrive(Day.PlusDays(45), Place);
         unit.Inspect(Day.PlusDays(46));
@@ -108,7 +108,7 @@ public sealed class UnitStepsTests
     public void A_remake_is_counted_promised_anew_and_on_its_way_again()
     {
         var unit = In(UnitState.Arrived);
-        unit.StoreAt(Place);
+        unit.PlaceAtSalon(Place);
         unit.Inspect(Day);
 
         unit.SendBackForRemake(Guid.CreateVersion7(), Day, Day.PlusDays(30));
@@ -275,7 +275,7 @@ public sealed class UnitStepsTests
         Assert.Null(unit.RemadeTimes);
     }
 
-    private static void Mend(HairSystem unit, LocalDate on) => unit.Mend(Guid.CreateVersion7(), on, RepairKind.Rim, "note");
+    private static void Mend(HairSystem unit, LocalDate on) => unit.AddRepair(Guid.CreateVersion7(), on, RepairKind.Rim, "note");
 
     private static string RefusalOf(Action action) => Assert.Throws<Refusal>(action).Message;
 

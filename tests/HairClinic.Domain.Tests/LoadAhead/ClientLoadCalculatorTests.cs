@@ -71,7 +71,7 @@ public sealed class ClientLoadCalculatorTests
     public void What_holds_no_day_by_the_curve_and_still_does_is_done_tomorrow()
     {
         var chances = new double[10];
-        RebondIntervalChances.Fill(new double[20], targetDays: 8, ageDays: 3, chances);
+        RebondIntervalCalculator.FillChances(new double[20], targetDays: 8, ageDays: 3, chances);
 
         Assert.Equal(1, chances[1]);
         Assert.Equal(1, chances.Sum());
@@ -83,7 +83,7 @@ public sealed class ClientLoadCalculatorTests
         var (load, life) = (new OrderLoad(2), new double[61]);
         life[60] = 1;
         for (var scenario = 0; scenario < 3; scenario++)
-            ExpectedOrders.AddTo(load, scenario, new(2027, 1, 15), orderInDays: 40, life, days: 40);
+            OrderLoadCalculator.AddTo(load, scenario, new(2027, 1, 15), orderInDays: 40, life, days: 40);
 
         Assert.Equal(0, load.Month(0).Mean + load.Month(1).Mean);
     }
@@ -97,7 +97,7 @@ public sealed class ClientLoadCalculatorTests
         var (load, life) = (new OrderLoad(2), new double[61]);
         life[60] = 1;
         for (var scenario = 0; scenario < 3; scenario++)
-            ExpectedOrders.AddTo(load, scenario, new(2027, 1, 15), inDays, life, days: 45);
+            OrderLoadCalculator.AddTo(load, scenario, new(2027, 1, 15), inDays, life, days: 45);
 
         Assert.Equal(1, load.Month(month).Mean, 1e-12);
         Assert.Equal(0, load.Month(1 - month).Mean, 1e-12);
@@ -123,7 +123,7 @@ public sealed class ClientLoadCalculatorTests
     }
 
     /// <summary>A hold of centuries: each bond lasts to its target.</summary>
-    private static LifePrediction NeverLifts(LoadScenario scenario)
+    private static LifePrediction NeverLifts(PracticeEffectNode scenario)
     {
         var window = WindowPrior.FromWindow(LifeDistribution.Weibull, 1_000_000, 2_000_000);
         var given = PopulationParameters.FromPriors(window) with { PracticeVariance = 0 };

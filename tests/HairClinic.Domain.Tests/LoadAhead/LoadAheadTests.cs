@@ -16,11 +16,11 @@ public sealed class LoadAheadTests
     {
         var (first, again, perDay) = (new double[60], new double[60], new double[60]);
         (first[3], again[10]) = (1, 1);
-        RenewalCounts.Expect(first, again, perDay);
+        RenewalCalculator.Expect(first, again, perDay);
 
         Assert.Equal([3, 13, 23, 33, 43, 53], Enumerable.Range(0, 60).Where(day => perDay[day] > 0.5));
-        Assert.Equal((1, 0), RenewalCounts.MomentsWithin(perDay, again, 0, 6));
-        Assert.Equal((0, 0), RenewalCounts.MomentsWithin(perDay, again, 4, 10));
+        Assert.Equal((1, 0), RenewalCalculator.MomentsWithin(perDay, again, 0, 6));
+        Assert.Equal((0, 0), RenewalCalculator.MomentsWithin(perDay, again, 4, 10));
     }
 
     // A coin a day with chance p is a renewal process whose counts are binomial.
@@ -31,8 +31,8 @@ public sealed class LoadAheadTests
         var (coin, perDay) = (new double[40], new double[40]);
         for (var day = 1; day < 40; day++)
             coin[day] = P * Math.Pow(1 - P, day - 1);
-        RenewalCounts.Expect(coin, coin, perDay);
-        var (mean, variance) = RenewalCounts.MomentsWithin(perDay, perDay, 10, 16);
+        RenewalCalculator.Expect(coin, coin, perDay);
+        var (mean, variance) = RenewalCalculator.MomentsWithin(perDay, perDay, 10, 16);
 
         Assert.Equal(7 * P, mean, 1e-9);
         Assert.Equal(7 * P * (1 - P), variance, 1e-9);
@@ -41,15 +41,15 @@ public sealed class LoadAheadTests
     [Fact]
     public void A_rebond_comes_at_the_lift_or_at_the_target_whichever_is_first()
     {
-        var hold = Hold(new LoadScenario(0, 1));
+        var hold = Hold(new PracticeEffectNode(0, 1));
         var (chances, survival) = (new double[40], new double[40]);
         hold.SurvivalByDay(survival);
-        RebondIntervalChances.Fill(survival, 32, 10, chances);
+        RebondIntervalCalculator.FillChances(survival, 32, 10, chances);
 
         Assert.Equal(1, chances.Sum(), 1e-12);
         Assert.Equal(hold.SurvivalGiven(10, 21), chances[22], 1e-12);
         Assert.Equal(0, chances[0]);
-        RebondIntervalChances.Fill(survival, 32, 40, chances);
+        RebondIntervalCalculator.FillChances(survival, 32, 40, chances);
         Assert.Equal(1, chances[0]);
     }
 
@@ -147,8 +147,8 @@ public sealed class LoadAheadTests
     {
         var (load, life) = (new OrderLoad(12), new double[201]);
         life[200] = 1;
-        for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
-            ExpectedOrders.AddTo(load, scenario, new LocalDate(2027, 1, 15), 20, life, 364);
+        for (var scenario = 0; scenario < PracticeEffectNode.Three.Count; scenario++)
+            OrderLoadCalculator.AddTo(load, scenario, new LocalDate(2027, 1, 15), 20, life, 364);
 
         Assert.Equal([1, 7], Enumerable.Range(0, 12).Where(m => load.Month(m).Mean > 0.5));
         Assert.Equal(2, Enumerable.Range(0, 12).Sum(m => load.Month(m).Mean), 12);
@@ -164,7 +164,7 @@ public sealed class LoadAheadTests
             NextWashInDays = client % 14,
         };
 
-    private static LifePrediction Hold(LoadScenario scenario)
+    private static LifePrediction Hold(PracticeEffectNode scenario)
     {
         var unseen = PopulationParameters.FromPriors(Window);
         // What all share is held at the scenario's value, so it spreads no more.

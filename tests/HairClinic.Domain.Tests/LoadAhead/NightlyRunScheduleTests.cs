@@ -55,7 +55,7 @@ public sealed class NightlyRunScheduleTests
     private static Recalculation Run(Instant at, RecalculationState state)
     {
         var run = new Recalculation(Guid.NewGuid(), null, at);
-        run.End(state, at);
+        run.Finish(state, at);
         return run;
     }
 }

@@ -16,7 +16,7 @@ public sealed class RecalculationTests
         run.AskToStop();
         Assert.True(run.StopAsked);
 
-        run.End(RecalculationState.Stopped, Now);
+        run.Finish(RecalculationState.Stopped, Now);
 
         Assert.True(run.IsOver);
         Refused.Saying("It has ended already.", run.AskToStop);
@@ -32,7 +32,7 @@ public sealed class RecalculationTests
         run.ReportProgress(RecalculationStage.Reading, 3, 20);
         Assert.Equal((RecalculationState.Running, 3, 20), (run.State, run.Done, run.Total));
 
-        run.End(RecalculationState.Failed, Now + Duration.FromMinutes(2), "Timeout");
+        run.Finish(RecalculationState.Failed, Now + Duration.FromMinutes(2), "Timeout");
         Assert.Equal((RecalculationState.Failed, "Timeout"), (run.State, run.Fault));
         Assert.Equal((Now + Duration.FromMinutes(1), Now + Duration.FromMinutes(2)), (run.StartedAt, run.EndedAt));
     }

@@ -52,6 +52,6 @@ public sealed class RetentionRuleTests
     public void Only_what_tells_of_no_client_goes_by_itself_from_the_start() =>
         Assert.Equal(
             [RetentionSubject.ClientsWhoLeft, RetentionSubject.ContactNotes],
-            Enum.GetValues<RetentionSubject>().Where(subject => !RetentionRule.DefaultsFor(subject).ByItself).Order()
+            Enum.GetValues<RetentionSubject>().Where(subject => !RetentionRule.DefaultsForSubject(subject).ByItself).Order()
         );
 }

@@ -56,7 +56,7 @@ public sealed class GapByQuadratureTests
         var table = Table.Read("age_replacement.csv");
         foreach (var row in table.Rows.Where(r => r[0] == FormattableString.Invariant($"mean residual life weibull({shape};{scale})")))
         {
-            var life = new ContinuousLife(shape, scale, table.Number(row, "arg"));
+            var life = new AgedWeibullLife(shape, scale, table.Number(row, "arg"));
             var mean = Enumerable
                 .Range(0, 400)
                 .Sum(i => GaussLegendreRule.Integrate(t => 1 - life.ChanceEndsWithin(t), 5.0 * i, 5.0 * i + 5, 10));
@@ -76,12 +76,12 @@ public sealed class GapByQuadratureTests
     public void A_unit_far_past_any_life_is_gone_and_nothing_overflows() =>
         Assert.Equal(
             1,
-            new GapByQuadrature(new ContinuousLife(900, 100, 400), new ContinuousLeadTime(4, 0.2, null), 3).GapChanceIfOrderedIn(0)
+            new GapByQuadrature(new AgedWeibullLife(900, 100, 400), new ContinuousLeadTime(4, 0.2, null), 3).GapChanceIfOrderedIn(0)
         );
 
     private static GapByQuadrature Of(string[] row) =>
         new(
-            new ContinuousLife(Gap.Number(row, "life_shape"), Gap.Number(row, "life_scale_days"), Gap.Number(row, "age_days")),
+            new AgedWeibullLife(Gap.Number(row, "life_shape"), Gap.Number(row, "life_scale_days"), Gap.Number(row, "age_days")),
             new ContinuousLeadTime(
                 Gap.Number(row, "lead_mean_log"),
                 Gap.Number(row, "lead_sd_log"),

@@ -182,8 +182,8 @@ public sealed class GapFinderTests
             )
             .Cause;
 
-    private static ClientGaps Gap(UnitAvailability next) => Of([(new(2026, 1, 5), End), (new(2026, 6, 21), null)], Old, next);
+    private static ClientPastGaps Gap(UnitAvailability next) => Of([(new(2026, 1, 5), End), (new(2026, 6, 21), null)], Old, next);
 
-    private static ClientGaps Of(IReadOnlyList<(LocalDate, LocalDate?)> bonds, params UnitAvailability[] units) =>
+    private static ClientPastGaps Of(IReadOnlyList<(LocalDate, LocalDate?)> bonds, params UnitAvailability[] units) =>
         GapFinder.Find(new(bonds, units, LeftOn: null), From, Today);
 }

@@ -15,5 +15,5 @@ public sealed class GapFreeRateRuleTests
         Assert.Equal(told, GapFreeRateRule.IsMeaningful(clients, days));
 
     [Fact]
-    public void A_year_is_twelve_months() => Assert.Equal(12 * 4, GapFreeRateRule.ToMonths(4 * 365 + 1), 1e-9);
+    public void A_year_is_twelve_months() => Assert.Equal(12 * 4, GapFreeRateRule.DaysToMonths(4 * 365 + 1), 1e-9);
 }

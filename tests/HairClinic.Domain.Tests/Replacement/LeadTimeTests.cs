@@ -67,8 +67,8 @@ public sealed class LeadTimeTests
             Assert.Equal(anew.SurvivalGiven(40, days), read.SurvivalGiven(40, days));
         }
         Assert.Equal(
-            LeadTimeTable.Build(anew, 0.1, 3, 730).Survival(70),
-            LeadTimeTable.Build(stored.LeadTimeUnderPrior(Row), 0.1, 3, 730).Survival(70)
+            LeadTimeTable.FromLeadTime(anew, 0.1, 3, 730).Survival(70),
+            LeadTimeTable.FromLeadTime(stored.LeadTimeUnderPrior(Row), 0.1, 3, 730).Survival(70)
         );
         Assert.Equal(
             LeadTime.Learn(new(40, 77), [60, 70, 65, 80], [12, 40, 90]).Survival(50),
@@ -111,7 +111,7 @@ public sealed class LeadTimeTests
     public void Remakes_add_an_inspection_and_a_second_lead_time()
     {
         var lead = LeadTime.Learn(Row, [], []);
-        var table = LeadTimeTable.Build(lead, 0.2, 3, 730);
+        var table = LeadTimeTable.FromLeadTime(lead, 0.2, 3, 730);
         // By the definition: the first unit is remade, and both lead times and the inspection have to be over.
         var remade =
             Enumerable.Range(0, 200).Sum(d => (lead.Survival(d - 0.5) - lead.Survival(d + 0.5)) * lead.Survival(150.5 - 3 - d))

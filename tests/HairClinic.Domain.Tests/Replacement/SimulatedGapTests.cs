@@ -17,13 +17,13 @@ public sealed class SimulatedGapTests
     [Fact]
     public void The_engine_agrees_within_the_draws_own_error()
     {
-        var life = new RemainingUnitLife(Window.Centre, Window.Width, Window.Sigma, 0);
+        var life = new RemainingLifeParameters(Window.Centre, Window.Width, Window.Sigma, 0);
         var question = new ReorderInput(
             LifeDistribution.Weibull,
-            ClientEffectNodes.For(PopulationParameters.FromPriors(Window)).Reduce(),
+            ClientEffectNodes.For(PopulationParameters.FromPriors(Window)).WithFewerNodes(),
             [life with { WornDays = 50 }, life],
             [new UnitOnOrder(life, LeadTimeTable.BuildRemaining(Lead, Waited, 0.1, 3, 730), Days)],
-            LeadTimeTable.Build(Lead, 0.1, 3, 730),
+            LeadTimeTable.FromLeadTime(Lead, 0.1, 3, 730),
             Days,
             10
         );

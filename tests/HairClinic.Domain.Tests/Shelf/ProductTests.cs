@@ -23,7 +23,7 @@ public sealed class ProductTests
     public void A_lot_takes_another_code_and_another_last_day_and_a_product_retires()
     {
         var product = new Product(Guid.CreateVersion7(), "Adhesive A", ProductKind.Adhesive);
-        var lot = product.Receive(Guid.CreateVersion7(), " A-1 ", expiresOn: null);
+        var lot = product.ReceiveLot(Guid.CreateVersion7(), " A-1 ", expiresOn: null);
         Assert.Equal(("A-1", product.Id, false), (lot.Code, lot.ProductId, product.Retired));
 
         lot.Edit(" A-2 ", new LocalDate(2027, 2, 2));

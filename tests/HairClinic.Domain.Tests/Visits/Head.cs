@@ -91,5 +91,5 @@ internal sealed class Head
         );
 
     public static DueWindow FourToEight(LocalDate appliedOn) =>
-        DueRule.WindowFor(new DueRuleInput(appliedOn, new HoldWindow(4, 8), 32, Wear.Salons.OpenTuesdayToSaturday()));
+        DueRule.DueWindowFor(new DueRuleInput(appliedOn, new HoldWindow(4, 8), 32, Wear.Salons.OpenTuesdayToSaturday()));
 }

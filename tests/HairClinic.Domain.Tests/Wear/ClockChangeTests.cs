@@ -42,7 +42,7 @@ public sealed class ClockChangeTests
         foreach (var change in ZoneTransition.All.Where(change => Math.Abs(change.ShiftMinutes) <= 60))
         {
             var appliedOn = change.LocalBefore.Date.PlusDays(-3);
-            var due = DueRule.WindowFor(new(appliedOn, new(4, 8), 35, Salons.OpenDaily(change.Zone)));
+            var due = DueRule.DueWindowFor(new(appliedOn, new(4, 8), 35, Salons.OpenDaily(change.Zone)));
 
             Assert.Equal(appliedOn.PlusDays(28), due.Opens);
             Assert.Equal(appliedOn.PlusDays(56), due.Closes);
@@ -55,7 +55,7 @@ public sealed class ClockChangeTests
     public void A_due_day_that_the_zone_skipped_moves_to_the_nearest_day_that_exists()
     {
         // 30 December 2011 did not exist in Apia: 28 days after 2 December, exactly where the window opens.
-        var due = DueRule.WindowFor(new(new(2011, 12, 2), new(4, 8), 28, Salons.OpenDaily("Pacific/Apia")));
+        var due = DueRule.DueWindowFor(new(new(2011, 12, 2), new(4, 8), 28, Salons.OpenDaily("Pacific/Apia")));
 
         Assert.Equal(new LocalDate(2011, 12, 30), due.Target);
         Assert.Equal(new LocalDate(2011, 12, 31), due.DueOn);

@@ -8,7 +8,7 @@ namespace HairClinic.Domain.Tests.Wear;
 public sealed class DueEventsTests
 {
     private static DueWindow DueWith(params EventDays[] events) =>
-        DueRule.WindowFor(new(new(2026, 3, 3), FourToEightWeeks, 32, OpenDaily("Europe/London")) { Events = [.. events] });
+        DueRule.DueWindowFor(new(new(2026, 3, 3), FourToEightWeeks, 32, OpenDaily("Europe/London")) { Events = [.. events] });
 
     [Fact]
     public void A_wedding_just_after_the_target_pulls_the_rebond_five_days_ahead_of_it()
@@ -68,7 +68,7 @@ public sealed class DueEventsTests
             TargetDays = 40,
         };
 
-        Assert.Equal(new LocalDate(2026, 4, 4), DueRule.WindowFor(question).DueOn);
+        Assert.Equal(new LocalDate(2026, 4, 4), DueRule.DueWindowFor(question).DueOn);
     }
 
     [Fact]
@@ -109,7 +109,7 @@ public sealed class DueEventsTests
             Events = [EventDays.SingleDay(new(2026, 3, 10), 6)],
         };
 
-        Assert.Equal(new LocalDate(2026, 3, 13), DueRule.WindowFor(question).DueOn);
+        Assert.Equal(new LocalDate(2026, 3, 13), DueRule.DueWindowFor(question).DueOn);
     }
 
     [Fact]

@@ -74,7 +74,7 @@ public sealed record DueFacts(
             Events = [.. Events],
         };
 
-    public DueWindow Answer => DueRule.WindowFor(Question);
+    public DueWindow Answer => DueRule.DueWindowFor(Question);
 
     private static DateInterval Stretch(LocalDate applied, int first, int length) =>
         new(applied.PlusDays(first), applied.PlusDays(first + length));

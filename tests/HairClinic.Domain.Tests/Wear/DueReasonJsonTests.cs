@@ -14,7 +14,7 @@ public sealed class DueReasonJsonTests
     [Fact]
     public void Reasons_are_stored_by_name_and_come_back_the_same()
     {
-        var due = DueRule.WindowFor(
+        var due = DueRule.DueWindowFor(
             new(new(2026, 3, 3), Salons.FourToEightWeeks, 32, Salons.OpenTuesdayToSaturday())
             {
                 Events = [EventDays.SingleDay(new(2026, 4, 6))],

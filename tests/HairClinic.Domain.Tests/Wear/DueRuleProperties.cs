@@ -79,7 +79,7 @@ public sealed class DueRuleProperties
                 LocalDate? previous = null;
                 for (var days = 7 * facts.EarliestWeeks; days <= 7 * facts.LatestWeeks; days += 1)
                 {
-                    var due = DueRule.WindowFor(plain.Question with { TargetDays = days });
+                    var due = DueRule.DueWindowFor(plain.Question with { TargetDays = days });
                     if (due.Why.Has(DueRuleName.MovedBeforeWindow) || due.Why.Has(DueRuleName.NoOpenDay))
                         return;
                     Assert.True(previous is null || due.DueOn >= previous);

@@ -15,7 +15,7 @@ public sealed class DueRuleTests
     [Fact]
     public void A_four_to_eight_week_bond_aims_at_day_32()
     {
-        var due = DueRule.WindowFor(Ask());
+        var due = DueRule.DueWindowFor(Ask());
 
         Assert.Equal(new LocalDate(2026, 3, 31), due.Opens);
         Assert.Equal(new LocalDate(2026, 4, 28), due.Closes);
@@ -33,7 +33,7 @@ public sealed class DueRuleTests
     [Fact]
     public void A_target_beyond_the_window_is_capped_at_its_last_day()
     {
-        var due = DueRule.WindowFor(Ask(targetDays: 70));
+        var due = DueRule.DueWindowFor(Ask(targetDays: 70));
 
         Assert.Equal(due.Closes, due.Target);
         Assert.Equal(new LocalDate(2026, 4, 28), due.DueOn);
@@ -43,7 +43,7 @@ public sealed class DueRuleTests
     [Fact]
     public void A_client_who_holds_badly_opens_the_window_early_at_the_target()
     {
-        var due = DueRule.WindowFor(Ask(targetDays: 18));
+        var due = DueRule.DueWindowFor(Ask(targetDays: 18));
 
         Assert.Equal(new LocalDate(2026, 3, 21), due.Opens);
         Assert.Equal(new LocalDate(2026, 3, 21), due.DueOn);
@@ -53,7 +53,7 @@ public sealed class DueRuleTests
     [Fact]
     public void A_target_inside_the_cure_waits_for_the_first_clear_day()
     {
-        var due = DueRule.WindowFor(Ask(targetDays: 1) with { Cure = new(48) });
+        var due = DueRule.DueWindowFor(Ask(targetDays: 1) with { Cure = new(48) });
 
         Assert.Equal(new LocalDate(2026, 3, 6), due.DueOn);
         Assert.Contains(new DueReason(DueRuleName.HeldUntilCured, new(2026, 3, 4), due.Target, 48), due.Why.Explain());
@@ -62,7 +62,7 @@ public sealed class DueRuleTests
     [Fact]
     public void A_preferred_weekday_within_three_days_wins_over_the_nearest_open_day()
     {
-        var due = DueRule.WindowFor(Ask() with { PreferredWeekdays = WeekdaySet.Of(IsoDayOfWeek.Wednesday) });
+        var due = DueRule.DueWindowFor(Ask() with { PreferredWeekdays = WeekdaySet.Of(IsoDayOfWeek.Wednesday) });
 
         Assert.Equal(new LocalDate(2026, 4, 1), due.DueOn);
         Assert.Contains(new DueReason(DueRuleName.MovedToPreferredWeekday, due.Target, due.DueOn), due.Why.Explain());
@@ -78,7 +78,7 @@ public sealed class DueRuleTests
             PreferredWeekdays = WeekdaySet.Of(IsoDayOfWeek.Monday, IsoDayOfWeek.Thursday),
         };
 
-        Assert.Equal(new LocalDate(2026, 4, 2), DueRule.WindowFor(question).DueOn);
+        Assert.Equal(new LocalDate(2026, 4, 2), DueRule.DueWindowFor(question).DueOn);
     }
 
     [Fact]
@@ -90,7 +90,7 @@ public sealed class DueRuleTests
             PreferredWeekdays = WeekdaySet.Of(IsoDayOfWeek.Monday),
         };
 
-        var due = DueRule.WindowFor(question);
+        var due = DueRule.DueWindowFor(question);
 
         Assert.Equal(due.Target, due.DueOn);
         Assert.False(due.Why.Has(DueRuleName.MovedToPreferredWeekday));
@@ -100,7 +100,7 @@ public sealed class DueRuleTests
     public void A_target_on_a_closed_day_moves_to_the_nearest_open_one()
     {
         // 34 days: Monday 6 April, closed; Tuesday is nearer than Saturday.
-        var due = DueRule.WindowFor(Ask(targetDays: 34));
+        var due = DueRule.DueWindowFor(Ask(targetDays: 34));
 
         Assert.Equal(new LocalDate(2026, 4, 7), due.DueOn);
         Assert.Contains(new DueReason(DueRuleName.MovedToOpenDay, due.Target, due.DueOn), due.Why.Explain());
@@ -111,7 +111,7 @@ public sealed class DueRuleTests
     {
         var opening = OpenTuesdayToSaturday(Closed(new(2026, 3, 29), new(2026, 4, 30)));
 
-        var due = DueRule.WindowFor(Ask(opening));
+        var due = DueRule.DueWindowFor(Ask(opening));
 
         Assert.Equal(new LocalDate(2026, 3, 28), due.DueOn);
         Assert.Contains(new DueReason(DueRuleName.MovedBeforeWindow, due.Target, due.DueOn), due.Why.Explain());
@@ -120,7 +120,7 @@ public sealed class DueRuleTests
     [Fact]
     public void A_salon_that_never_opens_leaves_the_bare_target_and_says_so()
     {
-        var due = DueRule.WindowFor(Ask(OpenTuesdayToSaturday(Closed(new(2026, 1, 1), new(2026, 12, 31)))));
+        var due = DueRule.DueWindowFor(Ask(OpenTuesdayToSaturday(Closed(new(2026, 1, 1), new(2026, 12, 31)))));
 
         Assert.Equal(due.Target, due.DueOn);
         Assert.Equal(new DueReason(DueRuleName.NoOpenDay, due.Target, due.Target), due.Why.Explain()[^1]);
@@ -132,14 +132,14 @@ public sealed class DueRuleTests
     [InlineData(2, 1, DueRuleName.HeldUntilCured)]
     public void A_rule_that_changes_nothing_is_not_named(int onTheEdge, int beyond, DueRuleName rule)
     {
-        Assert.False(DueRule.WindowFor(Ask(targetDays: onTheEdge)).Why.Has(rule));
-        Assert.True(DueRule.WindowFor(Ask(targetDays: beyond)).Why.Has(rule));
+        Assert.False(DueRule.DueWindowFor(Ask(targetDays: onTheEdge)).Why.Has(rule));
+        Assert.True(DueRule.DueWindowFor(Ask(targetDays: beyond)).Why.Has(rule));
     }
 
     [Fact]
     public void A_target_of_own_bonds_says_how_many_and_what_it_would_be_without_them()
     {
-        var why = DueRule.WindowFor(Ask(targetDays: 35) with { Learnt = new(35, OwnBonds: 3, UnknownDays: 32) }).Why;
+        var why = DueRule.DueWindowFor(Ask(targetDays: 35) with { Learnt = new(35, OwnBonds: 3, UnknownDays: 32) }).Why;
 
         Assert.True(why.Has(DueRuleName.TargetFromOwnBonds));
         Assert.Equal(new DueReason(DueRuleName.TargetFromOwnBonds, Tuesday.PlusDays(32), Tuesday.PlusDays(35), 35, 3), why.Explain()[1]);
@@ -148,7 +148,7 @@ public sealed class DueRuleTests
     [Fact]
     public void A_target_of_other_clients_bonds_is_the_practices()
     {
-        var why = DueRule.WindowFor(Ask(targetDays: 35) with { Learnt = new(35, OwnBonds: 0, UnknownDays: 35) }).Why;
+        var why = DueRule.DueWindowFor(Ask(targetDays: 35) with { Learnt = new(35, OwnBonds: 0, UnknownDays: 35) }).Why;
 
         Assert.True(why.Has(DueRuleName.TargetFromPractice));
         Assert.Equal(new DueReason(DueRuleName.TargetFromPractice, Tuesday, Tuesday.PlusDays(35), 35), why.Explain()[1]);
@@ -160,7 +160,7 @@ public sealed class DueRuleTests
     {
         EventDays[] away = [EventDays.Away(new(2026, 3, 30), new(2026, 4, 4)), EventDays.Away(new(2026, 3, 20), new(2026, 4, 8))];
 
-        var due = DueRule.WindowFor(Ask() with { Events = [.. away] });
+        var due = DueRule.DueWindowFor(Ask() with { Events = [.. away] });
 
         Assert.Equal(new LocalDate(2026, 4, 9), due.DueOn);
         var reason = Assert.Single(due.Why.Explain(), r => r.Rule == DueRuleName.MovedOutOfAbsence);
@@ -173,18 +173,18 @@ public sealed class DueRuleTests
     public void A_target_no_bond_can_have_is_refused(int days) =>
         Assert.StartsWith(
             "A target is 1 to 3,660 days after application.",
-            Assert.Throws<ArgumentException>(() => DueRule.WindowFor(Ask(targetDays: days))).Message,
+            Assert.Throws<ArgumentException>(() => DueRule.DueWindowFor(Ask(targetDays: days))).Message,
             StringComparison.Ordinal
         );
 
     [Fact]
-    public void The_longest_target_is_taken() => Assert.Equal(Tuesday.PlusWeeks(8), DueRule.WindowFor(Ask(targetDays: 3660)).Target);
+    public void The_longest_target_is_taken() => Assert.Equal(Tuesday.PlusWeeks(8), DueRule.DueWindowFor(Ask(targetDays: 3660)).Target);
 
     [Fact]
     public void Without_a_hold_window_there_is_no_due_date() =>
         Assert.StartsWith(
             "A due date needs a hold window.",
-            Assert.Throws<ArgumentException>(() => DueRule.WindowFor(Ask() with { Window = default })).Message,
+            Assert.Throws<ArgumentException>(() => DueRule.DueWindowFor(Ask() with { Window = default })).Message,
             StringComparison.Ordinal
         );
 
@@ -211,11 +211,11 @@ public sealed class DueRuleTests
             PreferredWeekdays = WeekdaySet.Of(IsoDayOfWeek.Friday),
             Events = [EventDays.Away(new(2026, 4, 1), new(2026, 4, 12))],
         };
-        _ = DueRule.WindowFor(question);
+        _ = DueRule.DueWindowFor(question);
 
         var before = GC.GetAllocatedBytesForCurrentThread();
         for (var repeat = 0; repeat < 1_000; repeat++)
-            _ = DueRule.WindowFor(question);
+            _ = DueRule.DueWindowFor(question);
 
         Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
     }

@@ -9,11 +9,11 @@ public sealed class PatchTestTests
     private static readonly PatchTestRule Usual = new();
     private static readonly Instant AppliedAt = Instant.FromUtc(2026, 1, 10, 9, 0);
     private static readonly LocalDate AppliedOn = new(2026, 1, 10);
-    private static readonly PatchTest Unread = new(AppliedAt, AppliedOn);
-    private static readonly PatchTest ReadOnce = Unread with { FirstReading = PatchTestReadingResult.Clear };
-    private static readonly PatchTest ReadTwice = ReadOnce with { SecondReading = PatchTestReadingResult.Clear };
+    private static readonly PatchTestReadings Unread = new(AppliedAt, AppliedOn);
+    private static readonly PatchTestReadings ReadOnce = Unread with { FirstReading = PatchTestReadingResult.Clear };
+    private static readonly PatchTestReadings ReadTwice = ReadOnce with { SecondReading = PatchTestReadingResult.Clear };
 
-    private static PatchTestVerdict JudgeAfter(PatchTest? test, int hours, PatchTestRule? rule = null)
+    private static PatchTestVerdict JudgeAfter(PatchTestReadings? test, int hours, PatchTestRule? rule = null)
     {
         var bonding = AppliedAt + Duration.FromHours(hours);
         return (rule ?? Usual).Judge(test, bonding, bonding.InUtc().Date);

@@ -37,7 +37,7 @@ public sealed class SignInTriesTests(PgServer server)
         Assert.True(await TryAsync(right: true));
 
         Task<bool> TryAsync(bool right) =>
-            tries.CountAndCheckAsync(
+            tries.CountAndVerifyAsync(
                 user,
                 _ =>
                 {
@@ -68,7 +68,7 @@ public sealed class SignInTriesTests(PgServer server)
         await tries.ForgiveAsync(user, Cancel);
         Assert.Equal((0, null), await CountedAsync(site));
 
-        Task<bool> TryAsync(bool right) => tries.CountAndCheckAsync(user, _ => Task.FromResult(right), pretend: () => { }, Cancel);
+        Task<bool> TryAsync(bool right) => tries.CountAndVerifyAsync(user, _ => Task.FromResult(right), pretend: () => { }, Cancel);
     }
 
     [Fact]
@@ -85,7 +85,7 @@ public sealed class SignInTriesTests(PgServer server)
 
         Assert.Equal((1, null), await CountedAsync(site));
 
-        Task<bool> TryWrongAsync() => tries.CountAndCheckAsync(user, _ => Task.FromResult(false), pretend: () => { }, Cancel);
+        Task<bool> TryWrongAsync() => tries.CountAndVerifyAsync(user, _ => Task.FromResult(false), pretend: () => { }, Cancel);
     }
 
     [Fact]
@@ -98,7 +98,7 @@ public sealed class SignInTriesTests(PgServer server)
         var before = (await users.FindByNameAsync("Owner"))!;
         var tries = TriesOf(scope, new HashingQueue(1));
         for (var i = 0; i < All; i++)
-            await tries.CountAndCheckAsync(before, _ => Task.FromResult(false), pretend: () => { }, Cancel);
+            await tries.CountAndVerifyAsync(before, _ => Task.FromResult(false), pretend: () => { }, Cancel);
 
         before.AtSalonId = site.Other.Id;
         Assert.True((await users.UpdateAsync(before)).Succeeded);

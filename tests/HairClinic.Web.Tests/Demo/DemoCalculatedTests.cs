@@ -65,10 +65,10 @@ public sealed class DemoCalculatedTests(PgServer server)
     /// <summary>Base and workshop of a kind are told together, as every kind's base comes from one workshop here.</summary>
     private static void Recovers(StoredFit fit, UnitKindTerms terms, DemoUnitKind kind)
     {
-        var width = terms.UsualLife().Width;
+        var width = terms.LifePrior().Width;
         var weights = new double[fit.Coefficients.Length];
         weights[0] = width;
-        weights[1 + Array.IndexOf(fit.Columns, CovariateValue.Base(terms.BaseMaterialId).Name)] = 1;
+        weights[1 + Array.IndexOf(fit.Columns, CovariateValue.ForBaseMaterial(terms.BaseMaterialId).Name)] = 1;
         weights[1 + Array.IndexOf(fit.Columns, CovariateValue.Workshop(terms.WorkshopId!.Value).Name)] = 1;
         var (told, variance, size) = (0.0, 0.0, fit.Coefficients.Length + 1);
         for (var i = 0; i < weights.Length; i++)

@@ -103,7 +103,7 @@ public sealed class DemoModelParametersTests(PgServer server)
         }
     }
 
-    private static bool HasNothingToFollowAnOldUnit(DemoClientHistory life) =>
+    private static bool HasNothingToFollowAnOldUnit(DemoClientSimulation life) =>
         life.Open is { Unit: var worn }
         && worn.StructuralGrade(worn.WornDays + Period.DaysBetween(life.Open.AppliedOn, Today)) >= 2
         && !life.Units.Any(u => u != worn && u.IsInHouse(Today));
@@ -210,7 +210,7 @@ public sealed class DemoModelParametersTests(PgServer server)
                 .Select(f => f with { Name = $"life: {f.Name}" }),
         ];
 
-    private static ToldSpells.Row Hold(DemoClientHistory life, DemoBond told, LocalDate today)
+    private static ToldSpells.Row Hold(DemoClientSimulation life, DemoBond told, LocalDate today)
     {
         var row = told.Row;
         var bond = new Bond(Guid.CreateVersion7(), Guid.Empty, Guid.Empty, told.AppliedOn, null, row.Attachment!.Value, null);
@@ -233,7 +233,7 @@ public sealed class DemoModelParametersTests(PgServer server)
         );
     }
 
-    private static ToldSpells.Row Life(DemoClientHistory life, DemoUnit unit)
+    private static ToldSpells.Row Life(DemoClientSimulation life, DemoUnit unit)
     {
         var inspections = new List<(double WornDays, int? Grade)>();
         var worn = 0.0;

@@ -96,7 +96,7 @@ public static class ToldSpells
             rows.Select(r => r.Client).ToArray()
         );
         var priors = rows[0].Window.ToLifePriors([.. truths.Select(_ => LifePriors.UsualCoefficient)]);
-        var fit = LifetimeModel.Fit(LifeDistribution.Weibull, laid, priors);
+        var fit = LifetimeFitter.Fit(LifeDistribution.Weibull, laid, priors);
         Assert.Null(fit.Missing);
         return
         [

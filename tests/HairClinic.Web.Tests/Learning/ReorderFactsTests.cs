@@ -67,7 +67,7 @@ public sealed class ReorderFactsTests(PgServer server)
             }
         );
 
-    private Task<PreparedReorder?> CaseAsync(TestClinic clinic) =>
+    private Task<ClientReorderInput?> CaseAsync(TestClinic clinic) =>
         clinic.ReadAsync(async db =>
         {
             var book = await ReorderFacts.LoadAsync(db, Cancel);

@@ -14,7 +14,7 @@ public sealed class WearLineBuilderTests
     public void A_unit_on_order_is_dotted_to_when_it_will_be_here_and_not_to_a_promise_that_may_be_past()
     {
         var unit = Unit("S-2", UnitState.Ordered, new UnitDates { OrderedOn = Today.PlusWeeks(-4) });
-        unit.Unit.AddPromise(Guid.CreateVersion7(), Today.PlusWeeks(-1), Today.PlusWeeks(-4));
+        unit.Unit.AddDeliveryPromise(Guid.CreateVersion7(), Today.PlusWeeks(-1), Today.PlusWeeks(-4));
         var (early, late) = (Today.PlusWeeks(1), Today.PlusWeeks(4));
         var ahead = WearLineForecast.Unknown with
         {

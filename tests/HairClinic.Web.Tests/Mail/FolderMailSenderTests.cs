@@ -87,7 +87,7 @@ public sealed class FolderMailSenderTests(PgServer server)
         Assert.Equal(0, letters.RemoveOld());
         Assert.Equal(1, letters.RemoveLettersTo(["ADA@example.test", "nobody@example.test"]));
 
-        Assert.StartsWith("To: bo@example.test", Assert.Single(await letters.NewestAsync(5, TestContext.Current.CancellationToken)));
+        Assert.StartsWith("To: bo@example.test", Assert.Single(await letters.ListNewestAsync(5, TestContext.Current.CancellationToken)));
 
         Task SendAsync(string to) =>
             new FolderMailSender(letters).SendAsync(

@@ -203,7 +203,7 @@ public sealed class AddressIsKeyTests(PgServer server)
     }
 
     private static Task<string> FollowAsync(TestClinic clinic, ClientActor actor) =>
-        clinic.UseAsync<Web.Features.MyHair.Preferences, string>(actor, s => s.FollowAsync(Cancel));
+        clinic.UseAsync<Web.Features.MyHair.Preferences, string>(actor, s => s.StartCalendarFeedAsync(Cancel));
 
     private static Task<string?> CalendarAsync(TestClinic clinic, string address) =>
         clinic.UseAsync<Web.Features.MyHair.DatesFile, string?>(clinic.Job, s => s.OpenFeedAsync(address, Cancel));

@@ -126,7 +126,7 @@ public sealed class SubmissionTests
         var before = Guid.CreateVersion7();
         List<Guid> keys = [];
 
-        _submission.Adopt(before);
+        _submission.AdoptKey(before);
         await _submission.SendAsync(new Input("x"), key => Once(keys, key, away: 0));
 
         Assert.Equal([before], keys);

@@ -142,7 +142,7 @@ public sealed class RecalculationRunnerTests(PgServer server)
         await NightlyAsync(clinic);
         await clinic.ReadAsync(async db =>
         {
-            (await db.Recalculations.SingleAsync(Cancel)).End(
+            (await db.Recalculations.SingleAsync(Cancel)).Finish(
                 RecalculationState.Failed,
                 clinic.Clock.GetCurrentInstant(),
                 "OutOfMemoryException"

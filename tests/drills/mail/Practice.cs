@@ -102,7 +102,7 @@ internal sealed class Practice : IAsyncDisposable
             await db.SaveChangesAsync();
             unit.PutOn(today);
             var again = new Bond(Guid.CreateVersion7(), unit.Id, client, today, appliedAt: null, Attachment.Liquid, appliedBy: null);
-            again.SetDueWindow(_bases[client].WindowFor(today));
+            again.SetDueWindow(_bases[client].DueWindowFor(today));
             db.Bonds.Add(again);
             await db.SaveChangesAsync();
             await rebond.CommitAsync();
@@ -141,7 +141,7 @@ internal sealed class Practice : IAsyncDisposable
                 Off(scene.AddBond(client, unit, today.PlusDays(-80), adhesive), unit, today.PlusDays(-45));
                 Off(scene.AddBond(client, unit, today.PlusDays(-45), adhesive), unit, today.PlusDays(-10));
                 scene.AddBond(client, unit, today.PlusDays(-10), adhesive);
-                _bases[client.Id] = scene.DueInputFor(client, unit, adhesive);
+                _bases[client.Id] = scene.DueCalculatorFor(client, unit, adhesive);
             }
             await scene.SaveAsync();
             return true;

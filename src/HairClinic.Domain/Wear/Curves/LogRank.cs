@@ -7,7 +7,7 @@ namespace HairClinic.Domain.Wear.Curves;
 /// <remarks>Ties are counted as they come (hypergeometric variance). Weights are read as counts.</remarks>
 public sealed class LogRank
 {
-    private LogRank(LogRankGroup[] groups, double chiSquare, int degrees, string? undefined)
+    private LogRank(LogRankGroupResult[] groups, double chiSquare, int degrees, string? undefined)
     {
         (Groups, ChiSquare, DegreesOfFreedom, Undefined) = (groups, chiSquare, degrees, undefined);
         P = undefined is null ? SpecialFunctions.GammaUpperRegularized(degrees / 2.0, chiSquare / 2) : double.NaN;
@@ -16,7 +16,7 @@ public sealed class LogRank
     /// <summary>Why there is no test; null where there is one.</summary>
     public string? Undefined { get; }
 
-    public IReadOnlyList<LogRankGroup> Groups { get; }
+    public IReadOnlyList<LogRankGroupResult> Groups { get; }
 
     public double ChiSquare { get; }
 
@@ -43,7 +43,7 @@ public sealed class LogRank
             : Not("There are no two groups in which something could have ended: nothing can be compared.");
     }
 
-    private static LogRank Tested(LogRankGroup[] groups, LogRankSum sum, int[] compared)
+    private static LogRank Tested(LogRankGroupResult[] groups, LogRankSum sum, int[] compared)
     {
         // The differences add up to nothing, so the last group says no more than the others together.
         var free = compared[..^1];
@@ -66,4 +66,4 @@ public sealed class LogRank
 }
 
 /// <summary>What was seen of a group, and what would be expected if all groups lasted alike.</summary>
-public readonly record struct LogRankGroup(double Count, double Observed, double Expected);
+public readonly record struct LogRankGroupResult(double Count, double Observed, double Expected);

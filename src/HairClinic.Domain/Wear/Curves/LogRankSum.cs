@@ -9,7 +9,8 @@ internal sealed class LogRankSum(int size)
 
     public double[,] Variance { get; } = new double[size, size];
 
-    public LogRankGroup[] Groups => [.. Enumerable.Range(0, size).Select(g => new LogRankGroup(_count[g], _observed[g], _expected[g]))];
+    public LogRankGroupResult[] Groups =>
+        [.. Enumerable.Range(0, size).Select(g => new LogRankGroupResult(_count[g], _observed[g], _expected[g]))];
 
     /// <summary>The groups that were ever at risk when something ended.</summary>
     public int[] Compared => [.. Enumerable.Range(0, size).Where(g => _expected[g] > 0)];

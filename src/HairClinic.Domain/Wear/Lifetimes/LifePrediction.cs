@@ -79,10 +79,10 @@ public sealed class LifePrediction
     public double SurvivalGiven(double age, double days) => Math.Exp(LogSurvival(age + days) - LogSurvival(age));
 
     /// <summary>The days by which a share has ended.</summary>
-    public double Quantile(double probability) => QuantileGiven(0, probability);
+    public double Quantile(double probability) => RemainingQuantile(0, probability);
 
     /// <summary>The further days by which a share has ended, of what lasted <paramref name="age"/> days.</summary>
-    public double QuantileGiven(double age, double probability)
+    public double RemainingQuantile(double age, double probability)
     {
         if (!(probability > 0 && probability < 1))
             throw new ArgumentOutOfRangeException(nameof(probability), "A quantile needs 0 < p < 1.");
@@ -98,7 +98,7 @@ public sealed class LifePrediction
 
     /// <summary>The whole days after which a share has ended, of what lasted <paramref name="age"/> days; no more than a calendar can be asked for.</summary>
     public int WholeDayQuantileGiven(double age, double probability) =>
-        (int)Math.Round(Math.Min(QuantileGiven(age, probability), FarthestDays));
+        (int)Math.Round(Math.Min(RemainingQuantile(age, probability), FarthestDays));
 
     /// <summary>The last whole day, at least 1, on which at least this share goes on: fixed when a bond is made.</summary>
     public int LastDayAtOrAbove(double survival)

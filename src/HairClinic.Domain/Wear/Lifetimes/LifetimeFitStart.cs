@@ -25,7 +25,7 @@ internal sealed class LifetimeFitStart
             residual = start.Solve(rows, target, plain.LeastSquaresSums(1));
         // ln T of a Weibull spreads 1.28 times its scale: 0.78 = √6/π.
         var logScale = residual > NoResidual ? Math.Log(0.78 * residual) : -2;
-        if (target.Prior(target.Size - 1) is { IsProper: true } prior)
+        if (target.PriorOf(target.Size - 1) is { IsProper: true } prior)
             logScale = Math.Clamp(logScale, prior.Mean - 2 * prior.Spread, prior.Mean + 2 * prior.Spread);
         if (distribution == LifeDistribution.Weibull && rows.Places is null)
             start.Parameters[0] += 0.5772 * Math.Exp(logScale);
@@ -50,9 +50,10 @@ internal sealed class LifetimeFitStart
         {
             for (var j = 0; j < size; j++)
             {
-                right[j] += target.Prior(k).Precision * target.ParameterDerivative(k, j) * target.Prior(k).Mean;
+                right[j] += target.PriorOf(k).Precision * target.ReportedParameterDerivative(k, j) * target.PriorOf(k).Mean;
                 for (var l = 0; l < size; l++)
-                    normal[j * size + l] += target.Prior(k).Precision * target.ParameterDerivative(k, j) * target.ParameterDerivative(k, l);
+                    normal[j * size + l] +=
+                        target.PriorOf(k).Precision * target.ReportedParameterDerivative(k, j) * target.ReportedParameterDerivative(k, l);
             }
         }
         var factor = ScaledCholesky.TryFactorize(normal, size, 0, out _) ?? ScaledCholesky.TryFactorize(normal, size, 1e-6, out _);

@@ -44,8 +44,8 @@ internal sealed class LikelihoodBlock(LifeDistribution distribution, LifetimeFit
             var tau = rows.Places is { } places ? _scale * places[row].Sigma : _scale;
             var terms =
                 distribution == LifeDistribution.Weibull
-                    ? WeibullTerms.Evaluate(rows.Ends[row], rows.LogLower[row], rows.LogUpper[row], _centre[i], tau)
-                    : LogNormalTerms.Evaluate(rows.Ends[row], rows.LogLower[row], rows.LogUpper[row], _centre[i], tau);
+                    ? WeibullLikelihood.Evaluate(rows.Ends[row], rows.LogLower[row], rows.LogUpper[row], _centre[i], tau)
+                    : LogNormalLikelihood.Evaluate(rows.Ends[row], rows.LogLower[row], rows.LogUpper[row], _centre[i], tau);
             var weight = rows.Weights[row];
             (_e[i], _ee[i], _es[i]) = (weight * terms.E, weight * terms.EE, weight * terms.ES);
             sums = (sums.Value + weight * terms.Value, sums.Slope + weight * terms.S, sums.Bend + weight * terms.SS);

@@ -57,13 +57,13 @@ public sealed class LogPosterior
         return sums;
     }
 
-    internal NormalPrior Prior(int k) =>
+    internal NormalPrior PriorOf(int k) =>
         k == 0 ? _priors.Intercept
         : k == Size - 1 ? _priors.LogScale
         : _priors.Coefficients[k - 1];
 
     /// <summary>∂(k-th parameter as it is told) / ∂(j-th as it is climbed).</summary>
-    internal double ParameterDerivative(int k, int j) =>
+    internal double ReportedParameterDerivative(int k, int j) =>
         k == j ? 1
         : k == 0 && j < Size - 1 ? -_rows.Means[j - 1]
         : 0;
@@ -72,22 +72,22 @@ public sealed class LogPosterior
     {
         var value = 0.0;
         for (var j = k; j < (k == 0 ? Size - 1 : k + 1); j++)
-            value += ParameterDerivative(k, j) * parameters[j];
+            value += ReportedParameterDerivative(k, j) * parameters[j];
         return value;
     }
 
     private void AddPrior(int k, double[] parameters, LogLikelihoodSums sums)
     {
-        var prior = Prior(k);
+        var prior = PriorOf(k);
         if (!prior.IsProper)
             return;
         var away = ReportedParameter(k, parameters) - prior.Mean;
         sums.Value += -away * away * prior.Precision / 2 - Math.Log(prior.Spread) - NormalTail.LogRootTwoPi;
         for (var j = 0; j < Size; j++)
         {
-            sums.Gradient[j] -= prior.Precision * away * ParameterDerivative(k, j);
+            sums.Gradient[j] -= prior.Precision * away * ReportedParameterDerivative(k, j);
             for (var l = 0; l < Size; l++)
-                sums.Hessian[j * Size + l] -= prior.Precision * ParameterDerivative(k, j) * ParameterDerivative(k, l);
+                sums.Hessian[j * Size + l] -= prior.Precision * ReportedParameterDerivative(k, j) * ReportedParameterDerivative(k, l);
         }
     }
 }

@@ -10,14 +10,14 @@ public sealed record CsvColumn(string Name, string[] Cells, IReadOnlyList<int> L
     public static double? ParseNumber(string cell) =>
         double.TryParse(cell, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value) ? value : null;
 
-    public static bool IsEmpty(string cell) => cell.Length == 0 || cell is "NA";
+    public static bool IsEmptyCell(string cell) => cell.Length == 0 || cell is "NA";
 
     /// <exception cref="Refusal">A cell is empty.</exception>
     public CsvColumn EnsureFilled()
     {
         for (var i = 0; i < Cells.Length; i++)
         {
-            if (IsEmpty(Cells[i]))
+            if (IsEmptyCell(Cells[i]))
                 throw new Refusal("Line {0}: the column \"{1}\" has no value.", Lines[i], Name);
         }
         return this;
@@ -27,7 +27,7 @@ public sealed record CsvColumn(string Name, string[] Cells, IReadOnlyList<int> L
     public double[] Numbers() => [.. Enumerable.Range(0, Cells.Length).Select(i => NumberAt(i) ?? throw InvalidCell(i, "no number"))];
 
     /// <summary>The number in a row; null where the cell is empty.</summary>
-    public double? NumberAt(int row) => IsEmpty(Cells[row]) ? null : ParseNumber(Cells[row]) ?? throw InvalidCell(row, "no number");
+    public double? NumberAt(int row) => IsEmptyCell(Cells[row]) ? null : ParseNumber(Cells[row]) ?? throw InvalidCell(row, "no number");
 
     /// <summary>1 where it ended, 0 where it went on.</summary>
     public bool[] Flags() =>

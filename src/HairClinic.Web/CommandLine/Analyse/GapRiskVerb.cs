@@ -41,7 +41,7 @@ public static class GapRiskVerb
                         Read(option) is var value and >= 0 ? value : throw new Refusal("{0} must not be below 0.", option.Name);
                     double? degrees = result.GetValue(freedom) is null ? null : Above(freedom);
                     var gap = new GapByQuadrature(
-                        new ContinuousLife(Above(shape), Above(scale), NotBelow(age)),
+                        new AgedWeibullLife(Above(shape), Above(scale), NotBelow(age)),
                         new ContinuousLeadTime(Read(mean), Above(spread), degrees),
                         NotBelow(preparation)
                     );

@@ -78,6 +78,6 @@ public sealed class SurvivalAnalysis
         var places = Window is { } window ? Enumerable.Repeat(window.Place, Input.Spells.Length).ToArray() : [];
         var rows = LifetimeFitRows.Create(Input.Spells, columns, places, Window is null ? [] : Input.Clients);
         var priors = Window?.ToLifePriors([.. columns.Select(_ => LifePriors.UsualCoefficient)]) ?? LifePriors.Flat(columns.Count);
-        return LifetimeModel.Fit(Distribution, rows, priors);
+        return LifetimeFitter.Fit(Distribution, rows, priors);
     }
 }

@@ -11,7 +11,7 @@ public static class ClearanceStore
             .ToListAsync(cancellation);
 
     /// <summary>Those about a service of that purpose on that day, of all clients the actor may open; for use within a query.</summary>
-    public static IQueryable<Clearance> ForServicePurpose(ClinicDb db, ServicePurpose purpose, LocalDate day) =>
+    public static IQueryable<Clearance> OfPurposeOnDay(ClinicDb db, ServicePurpose purpose, LocalDate day) =>
         db.Clearances.Where(c =>
             c.ProductId == null && (c.Purpose == null || c.Purpose == purpose) && c.From <= day && (c.Until == null || c.Until >= day)
         );
@@ -21,7 +21,7 @@ public static class ClearanceStore
         ClinicDb db,
         Guid clientId,
         Guid healthAnswerId,
-        IEnumerable<ClearanceTerms> facts,
+        IEnumerable<ClearanceSpec> facts,
         CancellationToken cancellation
     )
     {

@@ -32,8 +32,8 @@ public sealed class PhotoStore(Sealer sealer, SealedFiles files)
         var small = await sealer.SealAsync(db, clientId, PurposeOf(Small), id, pressed.Small, cancellation);
         try
         {
-            await files.WriteSealedAsync(db.PracticeId, id, part: null, full, cancellation);
-            await files.WriteSealedAsync(db.PracticeId, id, Small, small, cancellation);
+            await files.WriteCiphertextAsync(db.PracticeId, id, part: null, full, cancellation);
+            await files.WriteCiphertextAsync(db.PracticeId, id, Small, small, cancellation);
         }
         catch
         {
@@ -47,7 +47,7 @@ public sealed class PhotoStore(Sealer sealer, SealedFiles files)
     /// <returns>WebP; null when the file is not there or the client's key was destroyed.</returns>
     public async Task<byte[]?> OpenAsync(ClinicDb db, Photo photo, string? part, CancellationToken cancellation)
     {
-        if (await files.ReadSealedAsync(db.PracticeId, photo.FileId, part, cancellation) is not { } closed)
+        if (await files.ReadCiphertextAsync(db.PracticeId, photo.FileId, part, cancellation) is not { } closed)
             return null;
         return (await sealer.OpenAsync(db, photo.ClientId, PurposeOf(part), photo.FileId, closed, cancellation)).Bytes;
     }

@@ -99,7 +99,7 @@ public sealed class SlotFacts
             window,
             Duration.FromMinutes(salon.Minutes),
             [.. chairs.Select(c => new SlotChair(c.Id, c.Name, [.. c.Busy.Select(b => new Interval(b.StartsAt, b.EndsAt))]))],
-            await SlotPerson.LoadAsync(db, salon.Salon, window, busy, cancellation)
+            await SlotPerson.LoadForSalonAsync(db, salon.Salon, window, busy, cancellation)
         )
         {
             ClientBusy = [.. salon.ClientBusy.Select(b => new Interval(b.StartsAt, b.EndsAt))],
@@ -116,7 +116,7 @@ public sealed class SlotFacts
     /// Slots near a day, one for each morning and afternoon first, so that a client has something to choose from;
     /// within a half-day the usual person and a tidy day decide.
     /// </summary>
-    public IReadOnlyList<Slot> SpreadByHalfDay(SlotCriteria wish)
+    public IReadOnlyList<Slot> FindAcrossHalfDays(SlotCriteria wish)
     {
         var found = Find(wish, Duration.FromDays(1), Many);
         var apart = found.DistinctBy(HalfDay).Take(wish.Best).ToList();

@@ -10,7 +10,7 @@ public sealed record SlotPerson(
     IReadOnlyList<Interval> Busy
 )
 {
-    internal static async Task<IReadOnlyList<SlotPerson>> LoadAsync(
+    internal static async Task<IReadOnlyList<SlotPerson>> LoadForSalonAsync(
         ClinicDb db,
         Salon salon,
         Interval window,

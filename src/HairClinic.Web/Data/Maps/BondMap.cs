@@ -26,10 +26,10 @@ public sealed class BondMap() : FencedMap<Bond>("bonds")
                 l.Property(x => x!.SpotFixed).HasColumnName("lift_spot_fixed");
             }
         );
-        builder.HasReference<Bond, HairSystem>(x => x.HairSystemId);
-        builder.HasReference<Bond, Client>(x => x.ClientId);
-        builder.HasReference<Bond, Visit>(x => x.VisitId);
-        builder.HasReference<Bond, Person>(x => x.AppliedBy);
+        builder.AddReference<Bond, HairSystem>(x => x.HairSystemId);
+        builder.AddReference<Bond, Client>(x => x.ClientId);
+        builder.AddReference<Bond, Visit>(x => x.VisitId);
+        builder.AddReference<Bond, Person>(x => x.AppliedBy);
         // One open bond per unit and per head: the database refuses the second.
         builder
             .HasIndex(x => new { x.PracticeId, x.HairSystemId })
@@ -71,6 +71,6 @@ public sealed class BondMap() : FencedMap<Bond>("bonds")
             x.ClientId,
             x.AppliedOn,
         });
-        builder.HasParts(x => x.Products, (BondProduct p) => p.BondId);
+        builder.AddChildren(x => x.Products, (BondProduct p) => p.BondId);
     }
 }

@@ -4,7 +4,7 @@ public sealed class ChairMap() : FencedMap<Chair>("chairs")
 {
     protected override void Map(EntityTypeBuilder<Chair> builder)
     {
-        builder.HasReference<Chair, Salon>(x => x.SalonId);
+        builder.AddReference<Chair, Salon>(x => x.SalonId);
         builder
             .HasIndex(x => new
             {

@@ -10,8 +10,8 @@ public sealed class ClientGrantMap() : FencedMap<ClientGrant>("client_grants")
             t.HasCheckConstraint("ck_client_grants_one_reader", "(salon_id is null) <> (person_id is null)");
         });
         builder.HasOne<Client>().WithMany().HasForeignKey(x => new { x.PracticeId, x.ClientId }).OnDelete(DeleteBehavior.Cascade);
-        builder.HasReference<ClientGrant, Salon>(x => x.SalonId);
-        builder.HasReference<ClientGrant, Person>(x => x.PersonId);
+        builder.AddReference<ClientGrant, Salon>(x => x.SalonId);
+        builder.AddReference<ClientGrant, Person>(x => x.PersonId);
         // Row security asks this of every row that belongs to a client.
         builder.HasIndex(x => new { x.PracticeId, x.ClientId });
         builder.HasIndex(x => new { x.PracticeId, x.SalonId });

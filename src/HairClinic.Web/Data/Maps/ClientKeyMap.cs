@@ -6,7 +6,7 @@ public sealed class ClientKeyMap() : FencedMap<ClientKey>("client_keys")
 {
     protected override void Map(EntityTypeBuilder<ClientKey> builder)
     {
-        builder.HasReference<ClientKey, Client>(x => x.ClientId);
+        builder.AddReference<ClientKey, Client>(x => x.ClientId);
         builder.HasIndex(x => new { x.PracticeId, x.ClientId }).IsUnique();
         builder.HasIndex(x => new { x.PracticeId, x.MasterKeyId });
     }

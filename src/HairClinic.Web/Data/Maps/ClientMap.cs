@@ -7,11 +7,11 @@ public sealed class ClientMap() : FencedMap<Client>("clients")
     protected override void Map(EntityTypeBuilder<Client> builder)
     {
         builder.Property(x => x.PreferredDays).HasConversion(d => d.Bits, b => new WeekdaySet(b));
-        builder.HasReference<Client, Salon>(x => x.HomeSalonId);
-        builder.HasReference<Client, Client>(x => x.MergedIntoId);
+        builder.AddReference<Client, Salon>(x => x.HomeSalonId);
+        builder.AddReference<Client, Client>(x => x.MergedIntoId);
         builder.HasIndex(x => new { x.PracticeId, x.Code }).IsUnique().HasDatabaseName(CodeOnce);
         builder.HasIndex(x => new { x.PracticeId, x.HomeSalonId });
-        builder.HasParts(x => x.Events, (LifeEvent e) => e.ClientId);
-        builder.HasParts(x => x.CareFacts, (CareFact f) => f.ClientId);
+        builder.AddChildren(x => x.Events, (LifeEvent e) => e.ClientId);
+        builder.AddChildren(x => x.CareFacts, (CareFact f) => f.ClientId);
     }
 }

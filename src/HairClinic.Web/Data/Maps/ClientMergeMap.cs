@@ -6,8 +6,8 @@ public sealed class ClientMergeMap() : FencedMap<ClientMerge>("client_merges")
 {
     protected override void Map(EntityTypeBuilder<ClientMerge> builder)
     {
-        builder.HasReference<ClientMerge, Client>(x => x.KeptId);
-        builder.HasReference<ClientMerge, Client>(x => x.FoldedId);
+        builder.AddReference<ClientMerge, Client>(x => x.KeptId);
+        builder.AddReference<ClientMerge, Client>(x => x.FoldedId);
         builder
             .Property(x => x.Moved)
             .HasColumnType("jsonb")

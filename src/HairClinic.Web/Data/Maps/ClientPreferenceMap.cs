@@ -4,7 +4,7 @@ public sealed class ClientPreferenceMap() : FencedMap<ClientPreference>("client_
 {
     protected override void Map(EntityTypeBuilder<ClientPreference> builder)
     {
-        builder.HasReference<ClientPreference, Client>(x => x.ClientId);
+        builder.AddReference<ClientPreference, Client>(x => x.ClientId);
         builder.HasIndex(x => new { x.PracticeId, x.ClientId }).IsUnique();
     }
 }

@@ -5,7 +5,7 @@ public sealed class ClientRequestMap() : FencedMap<ClientRequest>("client_reques
     protected override void Map(EntityTypeBuilder<ClientRequest> builder)
     {
         builder.HasOne<Client>().WithMany().HasForeignKey(x => new { x.PracticeId, x.ClientId }).OnDelete(DeleteBehavior.Cascade);
-        builder.HasReference<ClientRequest, Salon>(x => x.SalonId);
+        builder.AddReference<ClientRequest, Salon>(x => x.SalonId);
         builder.HasIndex(x => new { x.PracticeId, x.ClientId });
     }
 }

@@ -6,7 +6,7 @@ public sealed class ClientSignInMap() : FencedMap<ClientSignIn>("client_sign_ins
 {
     protected override void Map(EntityTypeBuilder<ClientSignIn> builder)
     {
-        builder.HasReference<ClientSignIn, Client>(x => x.ClientId);
+        builder.AddReference<ClientSignIn, Client>(x => x.ClientId);
         builder.HasIndex(x => new { x.PracticeId, x.ClientId });
         builder.HasIndex(x => new { x.PracticeId, x.Email });
     }

@@ -4,9 +4,9 @@ public sealed class ConsentMap() : FencedMap<Consent>("consents")
 {
     protected override void Map(EntityTypeBuilder<Consent> builder)
     {
-        builder.HasReference<Consent, Client>(x => x.ClientId);
-        builder.HasReference<Consent, ConsentText>(x => x.TextId);
-        builder.HasReference<Consent, Person>(x => x.TakenBy);
+        builder.AddReference<Consent, Client>(x => x.ClientId);
+        builder.AddReference<Consent, ConsentText>(x => x.TextId);
+        builder.AddReference<Consent, Person>(x => x.TakenBy);
         builder.HasIndex(x => new
         {
             x.PracticeId,

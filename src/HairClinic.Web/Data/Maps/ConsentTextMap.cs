@@ -6,7 +6,7 @@ public sealed class ConsentTextMap() : FencedMap<ConsentText>("consent_texts")
 
     protected override void Map(EntityTypeBuilder<ConsentText> builder)
     {
-        builder.HasReference<ConsentText, Person>(x => x.By);
+        builder.AddReference<ConsentText, Person>(x => x.By);
         builder
             .HasIndex(x => new
             {

@@ -4,7 +4,7 @@ public sealed class ContactNoteMap() : FencedMap<ContactNote>("contact_notes")
 {
     protected override void Map(EntityTypeBuilder<ContactNote> builder)
     {
-        builder.HasReference<ContactNote, Client>(x => x.ClientId);
+        builder.AddReference<ContactNote, Client>(x => x.ClientId);
         builder.HasIndex(x => new
         {
             x.PracticeId,

@@ -9,7 +9,7 @@ public sealed class DraftMap() : FencedMap<Draft>("drafts")
     protected override void Map(EntityTypeBuilder<Draft> builder)
     {
         builder.Property(x => x.Body).HasColumnType("jsonb");
-        builder.HasReference<Draft, Person>(x => x.PersonId);
+        builder.AddReference<Draft, Person>(x => x.PersonId);
         builder
             .HasIndex(x => new
             {

@@ -8,7 +8,7 @@ public sealed class ErasureMap() : FencedMap<Erasure>("erasures")
 
     protected override void Map(EntityTypeBuilder<Erasure> builder)
     {
-        builder.HasReference<Erasure, Client>(x => x.ClientId);
+        builder.AddReference<Erasure, Client>(x => x.ClientId);
         builder
             .Property(x => x.Counts)
             .HasColumnType("jsonb")

@@ -6,13 +6,13 @@ namespace HairClinic.Web.Data.Maps;
 public static class FencedForeignKeys
 {
     /// <summary>A reference to another row of the same practice, which then cannot be deleted.</summary>
-    public static void HasReference<T, TOther>(this EntityTypeBuilder<T> builder, Expression<Func<T, object?>> key)
+    public static void AddReference<T, TOther>(this EntityTypeBuilder<T> builder, Expression<Func<T, object?>> key)
         where T : PracticeOwned
         where TOther : PracticeOwned =>
         builder.HasOne<TOther>().WithMany().HasForeignKey("PracticeId", NameOf(key)).OnDelete(DeleteBehavior.NoAction);
 
     /// <summary>Rows that live and die with their parent.</summary>
-    public static void HasParts<T, TPart>(
+    public static void AddChildren<T, TPart>(
         this EntityTypeBuilder<T> builder,
         Expression<Func<T, IEnumerable<TPart>?>> parts,
         Expression<Func<TPart, object?>> key

@@ -7,13 +7,13 @@ public sealed class HairSystemMap() : FencedMap<HairSystem>("hair_systems")
     protected override void Map(EntityTypeBuilder<HairSystem> builder)
     {
         builder.ComplexProperty(x => x.Dates, d => ColumnsOf<UnitDates>(d));
-        builder.HasReference<HairSystem, Client>(x => x.ClientId);
-        builder.HasReference<HairSystem, UnitKind>(x => x.UnitKindId);
-        builder.HasReference<HairSystem, Salon>(x => x.PlaceSalonId);
+        builder.AddReference<HairSystem, Client>(x => x.ClientId);
+        builder.AddReference<HairSystem, UnitKind>(x => x.UnitKindId);
+        builder.AddReference<HairSystem, Salon>(x => x.PlaceSalonId);
         builder.HasIndex(x => new { x.PracticeId, x.Serial }).IsUnique().HasDatabaseName(OneSerial);
         builder.HasIndex(x => new { x.PracticeId, x.ClientId });
-        builder.HasReference<HairSystem, HairSystem>(x => x.RepeatsId);
-        builder.HasParts(x => x.Promises, (PromiseRevision p) => p.HairSystemId);
-        builder.HasParts(x => x.Repairs, (UnitRepair r) => r.HairSystemId);
+        builder.AddReference<HairSystem, HairSystem>(x => x.RepeatsId);
+        builder.AddChildren(x => x.Promises, (PromiseRevision p) => p.HairSystemId);
+        builder.AddChildren(x => x.Repairs, (UnitRepair r) => r.HairSystemId);
     }
 }

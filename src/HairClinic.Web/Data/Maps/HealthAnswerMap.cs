@@ -4,8 +4,8 @@ public sealed class HealthAnswerMap() : FencedMap<HealthAnswer>("health_answers"
 {
     protected override void Map(EntityTypeBuilder<HealthAnswer> builder)
     {
-        builder.HasReference<HealthAnswer, Client>(x => x.ClientId);
-        builder.HasReference<HealthAnswer, Person>(x => x.AnsweredBy);
+        builder.AddReference<HealthAnswer, Client>(x => x.ClientId);
+        builder.AddReference<HealthAnswer, Person>(x => x.AnsweredBy);
         builder.HasIndex(x => new
         {
             x.PracticeId,

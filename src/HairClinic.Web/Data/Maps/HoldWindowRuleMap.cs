@@ -5,8 +5,8 @@ public sealed class HoldWindowRuleMap() : FencedMap<HoldWindowRule>("hold_window
     protected override void Map(EntityTypeBuilder<HoldWindowRule> builder)
     {
         builder.ToTable(t => t.HasCheckConstraint("ck_hold_window_rules_closes_after_opens", "latest_weeks >= earliest_weeks"));
-        builder.HasReference<HoldWindowRule, BaseMaterial>(x => x.BaseMaterialId);
-        builder.HasReference<HoldWindowRule, Product>(x => x.AdhesiveId);
+        builder.AddReference<HoldWindowRule, BaseMaterial>(x => x.BaseMaterialId);
+        builder.AddReference<HoldWindowRule, Product>(x => x.AdhesiveId);
         builder
             .HasIndex(x => new
             {

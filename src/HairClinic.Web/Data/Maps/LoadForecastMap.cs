@@ -5,7 +5,7 @@ public sealed class LoadForecastMap() : FencedMap<LoadForecast>("load_forecasts"
     protected override void Map(EntityTypeBuilder<LoadForecast> builder)
     {
         builder.Property(x => x.Scenarios).HasJsonConversion();
-        builder.HasReference<LoadForecast, Salon>(x => x.SalonId);
+        builder.AddReference<LoadForecast, Salon>(x => x.SalonId);
         builder.HasIndex(x => new { x.PracticeId, x.SalonId }).IsUnique();
     }
 }

@@ -4,7 +4,7 @@ public sealed class OpeningAddressMap() : FencedMap<OpeningAddress>("opening_add
 {
     protected override void Map(EntityTypeBuilder<OpeningAddress> builder)
     {
-        builder.HasReference<OpeningAddress, Client>(x => x.ClientId);
+        builder.AddReference<OpeningAddress, Client>(x => x.ClientId);
         builder.HasIndex(x => new { x.PracticeId, x.ClientId });
         builder.HasIndex(x => new { x.PracticeId, x.Email });
         builder

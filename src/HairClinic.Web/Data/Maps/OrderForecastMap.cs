@@ -5,7 +5,7 @@ public sealed class OrderForecastMap() : FencedMap<OrderForecast>("order_forecas
     protected override void Map(EntityTypeBuilder<OrderForecast> builder)
     {
         builder.Property(x => x.Scenarios).HasJsonConversion();
-        builder.HasReference<OrderForecast, Workshop>(x => x.WorkshopId);
+        builder.AddReference<OrderForecast, Workshop>(x => x.WorkshopId);
         builder.HasIndex(x => new { x.PracticeId, x.WorkshopId }).IsUnique().AreNullsDistinct(false);
     }
 }

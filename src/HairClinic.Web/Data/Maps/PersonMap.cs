@@ -5,9 +5,9 @@ public sealed class PersonMap() : FencedMap<Person>("people")
     protected override void Map(EntityTypeBuilder<Person> builder)
     {
         builder.Ignore(x => x.TakesClients);
-        builder.HasParts(x => x.Salons, (PersonSalon s) => s.PersonId);
-        builder.HasParts(x => x.Skills, (PersonSkill s) => s.PersonId);
-        builder.HasParts(x => x.WorkSpells, (WorkSpell s) => s.PersonId);
-        builder.HasParts(x => x.Absences, (PersonAbsence a) => a.PersonId);
+        builder.AddChildren(x => x.Salons, (PersonSalon s) => s.PersonId);
+        builder.AddChildren(x => x.Skills, (PersonSkill s) => s.PersonId);
+        builder.AddChildren(x => x.WorkSpells, (WorkSpell s) => s.PersonId);
+        builder.AddChildren(x => x.Absences, (PersonAbsence a) => a.PersonId);
     }
 }

@@ -4,7 +4,7 @@ public sealed class PersonSalonMap() : FencedMap<PersonSalon>("person_salons")
 {
     protected override void Map(EntityTypeBuilder<PersonSalon> builder)
     {
-        builder.HasReference<PersonSalon, Salon>(x => x.SalonId);
+        builder.AddReference<PersonSalon, Salon>(x => x.SalonId);
         builder
             .HasIndex(x => new
             {

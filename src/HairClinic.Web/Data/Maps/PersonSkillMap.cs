@@ -4,7 +4,7 @@ public sealed class PersonSkillMap() : FencedMap<PersonSkill>("person_skills")
 {
     protected override void Map(EntityTypeBuilder<PersonSkill> builder)
     {
-        builder.HasReference<PersonSkill, ServiceKind>(x => x.ServiceKindId);
+        builder.AddReference<PersonSkill, ServiceKind>(x => x.ServiceKindId);
         builder
             .HasIndex(x => new
             {

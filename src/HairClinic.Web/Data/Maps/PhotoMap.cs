@@ -4,8 +4,8 @@ public sealed class PhotoMap() : FencedMap<Photo>("photos")
 {
     protected override void Map(EntityTypeBuilder<Photo> builder)
     {
-        builder.HasReference<Photo, Client>(x => x.ClientId);
-        builder.HasReference<Photo, Person>(x => x.AddedBy);
+        builder.AddReference<Photo, Client>(x => x.ClientId);
+        builder.AddReference<Photo, Person>(x => x.AddedBy);
         builder.HasIndex(x => new
         {
             x.PracticeId,

@@ -5,6 +5,6 @@ public sealed class ProductMap() : FencedMap<Product>("products")
     protected override void Map(EntityTypeBuilder<Product> builder)
     {
         builder.HasIndex(x => new { x.PracticeId, x.Name }).IsUnique();
-        builder.HasParts(x => x.Lots, (ProductLot l) => l.ProductId);
+        builder.AddChildren(x => x.Lots, (ProductLot l) => l.ProductId);
     }
 }

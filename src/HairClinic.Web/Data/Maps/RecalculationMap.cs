@@ -8,7 +8,7 @@ public sealed class RecalculationMap() : FencedMap<Recalculation>("recalculation
     protected override void Map(EntityTypeBuilder<Recalculation> builder)
     {
         builder.Ignore(x => x.IsOver);
-        builder.HasReference<Recalculation, Person>(x => x.AskedBy);
+        builder.AddReference<Recalculation, Person>(x => x.AskedBy);
         builder.HasIndex(x => x.PracticeId).IsUnique().HasFilter("ended_at is null").HasDatabaseName(OneAtATime);
         builder.HasIndex(x => new { x.PracticeId, x.AskedAt });
     }

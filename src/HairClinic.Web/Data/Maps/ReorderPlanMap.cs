@@ -4,8 +4,8 @@ public sealed class ReorderPlanMap() : FencedMap<ReorderPlan>("reorder_plans")
 {
     protected override void Map(EntityTypeBuilder<ReorderPlan> builder)
     {
-        builder.HasReference<ReorderPlan, Client>(x => x.ClientId);
-        builder.HasReference<ReorderPlan, UnitKind>(x => x.UnitKindId);
+        builder.AddReference<ReorderPlan, Client>(x => x.ClientId);
+        builder.AddReference<ReorderPlan, UnitKind>(x => x.UnitKindId);
         builder.HasIndex(x => new { x.PracticeId, x.ClientId }).IsUnique();
         // Who endangers the promise, worst first.
         builder

@@ -6,7 +6,7 @@ public sealed class SalonMap() : FencedMap<Salon>("salons")
     {
         builder.HasIndex(x => new { x.PracticeId, x.Name }).IsUnique();
         builder.Ignore(x => x.TimeZone);
-        builder.HasParts(x => x.Hours, (SalonHours h) => h.SalonId);
-        builder.HasParts(x => x.Closures, (SalonClosure c) => c.SalonId);
+        builder.AddChildren(x => x.Hours, (SalonHours h) => h.SalonId);
+        builder.AddChildren(x => x.Closures, (SalonClosure c) => c.SalonId);
     }
 }

@@ -8,8 +8,8 @@ public sealed class SealedDraftMap() : FencedMap<SealedDraft>("sealed_drafts")
 
     protected override void Map(EntityTypeBuilder<SealedDraft> builder)
     {
-        builder.HasReference<SealedDraft, Person>(x => x.PersonId);
-        builder.HasReference<SealedDraft, Client>(x => x.ClientId);
+        builder.AddReference<SealedDraft, Person>(x => x.PersonId);
+        builder.AddReference<SealedDraft, Client>(x => x.ClientId);
         builder
             .HasIndex(x => new
             {

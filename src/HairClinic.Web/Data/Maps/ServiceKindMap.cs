@@ -6,6 +6,6 @@ public sealed class ServiceKindMap() : FencedMap<ServiceKind>("service_kinds")
     {
         builder.Ignore(x => x.Minutes);
         builder.HasIndex(x => new { x.PracticeId, x.Name }).IsUnique();
-        builder.HasParts(x => x.Steps, (ServiceStep s) => s.ServiceKindId);
+        builder.AddChildren(x => x.Steps, (ServiceStep s) => s.ServiceKindId);
     }
 }

@@ -6,8 +6,8 @@ public sealed class TabletPinMap() : FencedMap<TabletPin>("tablet_pins")
 {
     protected override void Map(EntityTypeBuilder<TabletPin> builder)
     {
-        builder.HasReference<TabletPin, Tablet>(x => x.TabletId);
-        builder.HasReference<TabletPin, Person>(x => x.PersonId);
+        builder.AddReference<TabletPin, Tablet>(x => x.TabletId);
+        builder.AddReference<TabletPin, Person>(x => x.PersonId);
         builder
             .HasIndex(x => new
             {

@@ -4,8 +4,8 @@ public sealed class UnitKindMap() : FencedMap<UnitKind>("unit_kinds")
 {
     protected override void Map(EntityTypeBuilder<UnitKind> builder)
     {
-        builder.HasReference<UnitKind, BaseMaterial>(x => x.BaseMaterialId);
-        builder.HasReference<UnitKind, Workshop>(x => x.WorkshopId);
+        builder.AddReference<UnitKind, BaseMaterial>(x => x.BaseMaterialId);
+        builder.AddReference<UnitKind, Workshop>(x => x.WorkshopId);
         builder.HasIndex(x => new { x.PracticeId, x.Name }).IsUnique();
     }
 }

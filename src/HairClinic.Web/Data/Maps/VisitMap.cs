@@ -8,11 +8,11 @@ public sealed class VisitMap() : FencedMap<Visit>("visits")
     protected override void Map(EntityTypeBuilder<Visit> builder)
     {
         builder.ToTable(t => t.HasCheckConstraint("ck_visits_ends_after_start", "ends_at > starts_at"));
-        builder.HasReference<Visit, Client>(x => x.ClientId);
-        builder.HasReference<Visit, Salon>(x => x.SalonId);
-        builder.HasReference<Visit, ServiceKind>(x => x.ServiceKindId);
-        builder.HasReference<Visit, Chair>(x => x.ChairId);
-        builder.HasReference<Visit, Person>(x => x.PersonId);
+        builder.AddReference<Visit, Client>(x => x.ClientId);
+        builder.AddReference<Visit, Salon>(x => x.SalonId);
+        builder.AddReference<Visit, ServiceKind>(x => x.ServiceKindId);
+        builder.AddReference<Visit, Chair>(x => x.ChairId);
+        builder.AddReference<Visit, Person>(x => x.PersonId);
         builder.HasIndex(x => new
         {
             x.PracticeId,
@@ -32,7 +32,7 @@ public sealed class VisitMap() : FencedMap<Visit>("visits")
             x.StartsAt,
         });
         builder.HasIndex(x => new { x.PracticeId, x.BookKey }).IsUnique().HasFilter("book_key is not null");
-        builder.HasParts(x => x.Segments, (VisitSegment s) => s.VisitId);
+        builder.AddChildren(x => x.Segments, (VisitSegment s) => s.VisitId);
         builder
             .HasOne(x => x.Record)
             .WithOne()

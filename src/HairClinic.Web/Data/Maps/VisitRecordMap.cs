@@ -7,8 +7,8 @@ public sealed class VisitRecordMap() : FencedMap<VisitRecord>("visit_records")
     protected override void Map(EntityTypeBuilder<VisitRecord> builder)
     {
         builder.ComplexProperty(x => x.Grades, g => ColumnsOf<InspectionGrades>(g, "grade_"));
-        builder.HasReference<VisitRecord, HairSystem>(x => x.RemovedUnitId);
-        builder.HasReference<VisitRecord, Person>(x => x.RecordedBy);
+        builder.AddReference<VisitRecord, HairSystem>(x => x.RemovedUnitId);
+        builder.AddReference<VisitRecord, Person>(x => x.RecordedBy);
         builder.HasIndex(x => new { x.PracticeId, x.RemovedUnitId });
     }
 }

@@ -8,8 +8,8 @@ public sealed class VisitSegmentMap() : FencedMap<VisitSegment>("visit_segments"
     protected override void Map(EntityTypeBuilder<VisitSegment> builder)
     {
         builder.ToTable(t => t.HasCheckConstraint("ck_visit_segments_ends_after_start", "ends_at > starts_at"));
-        builder.HasReference<VisitSegment, Chair>(x => x.ChairId);
-        builder.HasReference<VisitSegment, Person>(x => x.PersonId);
+        builder.AddReference<VisitSegment, Chair>(x => x.ChairId);
+        builder.AddReference<VisitSegment, Person>(x => x.PersonId);
         builder.HasIndex(x => new { x.PracticeId, x.VisitId });
         builder.HasIndex(x => new
         {

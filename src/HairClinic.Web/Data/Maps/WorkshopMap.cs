@@ -5,6 +5,6 @@ public sealed class WorkshopMap() : FencedMap<Workshop>("workshops")
     protected override void Map(EntityTypeBuilder<Workshop> builder)
     {
         builder.HasIndex(x => new { x.PracticeId, x.Name }).IsUnique();
-        builder.HasParts(x => x.Closures, (WorkshopClosure c) => c.WorkshopId);
+        builder.AddChildren(x => x.Closures, (WorkshopClosure c) => c.WorkshopId);
     }
 }

@@ -1,6 +1,6 @@
 namespace HairClinic.Web.Data.Phones;
 
-/// <summary>A phone number as somebody typed it, read in the country of the salon it is typed for (<see cref="PhoneNumbering.ForZone"/>).</summary>
+/// <summary>A phone number as somebody typed it, read in the country of the salon it is typed for (<see cref="PhoneNumberParser.ForZone"/>).</summary>
 public static class PhoneParser
 {
     /// <summary>E.164, or null for nothing typed; the database is only asked for the country if there is something to read.</summary>
@@ -11,7 +11,7 @@ public static class PhoneParser
         string.IsNullOrWhiteSpace(typed) ? null : Parse(await LoadNumberingAsync(db, salonId, cancellation), typed, field);
 
     /// <summary>How numbers are read in a salon. One round trip.</summary>
-    public static async Task<PhoneNumbering> LoadNumberingAsync(ClinicDb db, Guid? salonId, CancellationToken cancellation)
+    public static async Task<PhoneNumberParser> LoadNumberingAsync(ClinicDb db, Guid? salonId, CancellationToken cancellation)
     {
         var place = await db
             .PracticeSettings.Select(s => new
@@ -20,11 +20,11 @@ public static class PhoneParser
                 Zone = db.Salons.Where(x => x.Id == salonId).Select(x => x.Zone).FirstOrDefault(),
             })
             .SingleAsync(cancellation);
-        return PhoneNumbering.ForZone(place.Zone, place.Region);
+        return PhoneNumberParser.ForZone(place.Zone, place.Region);
     }
 
     /// <exception cref="Refusal">It is not a phone number.</exception>
-    public static string Parse(PhoneNumbering numbering, string typed, string field) =>
+    public static string Parse(PhoneNumberParser numbering, string typed, string field) =>
         numbering.Parse(typed, out var written) switch
         {
             PhoneFault.None => written,

@@ -16,7 +16,7 @@ public sealed class SealedFiles(IConfiguration configuration)
         );
 
     /// <param name="part">Null for the file itself, else a short word of ours such as "small".</param>
-    public async Task WriteSealedAsync(Guid practiceId, Guid fileId, string? part, byte[] closed, CancellationToken cancellation)
+    public async Task WriteCiphertextAsync(Guid practiceId, Guid fileId, string? part, byte[] closed, CancellationToken cancellation)
     {
         var path = PathOf(practiceId, fileId, part);
         PrivateFiles.MakeFolder(Root);
@@ -27,7 +27,7 @@ public sealed class SealedFiles(IConfiguration configuration)
     }
 
     /// <returns>Null when it is not there.</returns>
-    public async Task<byte[]?> ReadSealedAsync(Guid practiceId, Guid fileId, string? part, CancellationToken cancellation)
+    public async Task<byte[]?> ReadCiphertextAsync(Guid practiceId, Guid fileId, string? part, CancellationToken cancellation)
     {
         try
         {

@@ -1,4 +1,4 @@
-using static HairClinic.Web.Data.Sql.ActorRoles;
+using static HairClinic.Web.Data.Sql.AllowedRoles;
 using static HairClinic.Web.Data.Sql.RowConditions;
 
 namespace HairClinic.Web.Data.Sql;
@@ -31,7 +31,7 @@ public static class AccessRules
         new("recalculations", Practice, Manage, Manage, Manage, Job),
         new("reorder_plans", OfClients("reorder_plans"), Staff, Job, Job, Job),
         new("products", Practice, Everybody, Manage, Manage, Job),
-        new("product_lots", Practice, Staff, Manage | ActorRoles.Chair, Manage | ActorRoles.Chair, Manage),
+        new("product_lots", Practice, Staff, Manage | AllowedRoles.Chair, Manage | AllowedRoles.Chair, Manage),
         new("workshops", Practice, Staff, Manage, Manage, Job),
         new("workshop_closures", Practice, Staff, Manage, Manage, Manage),
         new("chairs", Practice, Staff, Manage, Manage, Job),
@@ -60,23 +60,23 @@ public static class AccessRules
             Job
         ),
         new("unit_repairs", PartOf("unit_repairs", "hair_system_id", "hair_systems"), Everybody, Staff, Staff, Job),
-        new("bonds", OfClients("bonds"), Everybody, ActorRoles.Chair | Manager, Everybody, ActorRoles.Chair),
+        new("bonds", OfClients("bonds"), Everybody, AllowedRoles.Chair | Manager, Everybody, AllowedRoles.Chair),
         new(
             "bond_products",
             PartOf("bond_products", "bond_id", "bonds"),
             Everybody,
-            ActorRoles.Chair | Manager,
-            ActorRoles.Chair | Manager,
-            ActorRoles.Chair
+            AllowedRoles.Chair | Manager,
+            AllowedRoles.Chair | Manager,
+            AllowedRoles.Chair
         ),
         new("visits", Visits, Everybody, Everybody, Everybody, Job) { Written = WrittenVisits },
         new("visit_segments", PartOf("visit_segments", "visit_id", "visits"), Everybody, Everybody, Everybody, Everybody),
-        new("visit_records", VisitRecords, Everybody, ActorRoles.Chair | Manager, Staff, ActorRoles.Chair),
+        new("visit_records", VisitRecords, Everybody, AllowedRoles.Chair | Manager, Staff, AllowedRoles.Chair),
         // What a client confided, and what was agreed about it.
         new("clearances", OfClients("clearances"), Everybody, Health, Health, Health),
-        new("client_keys", ConfidentialOfClients("client_keys"), Health | Trainee | ActorRoles.Client, Health, Manage, Job),
-        new("health_answers", ConfidentialOfClients("health_answers"), Health | ActorRoles.Client, Health, Manage, Manage),
-        new("photos", RowConditions.Photos, Health | Trainee | ActorRoles.Client, Health, Health, Manage),
+        new("client_keys", ConfidentialOfClients("client_keys"), Health | Trainee | AllowedRoles.Client, Health, Manage, Job),
+        new("health_answers", ConfidentialOfClients("health_answers"), Health | AllowedRoles.Client, Health, Manage, Manage),
+        new("photos", RowConditions.Photos, Health | Trainee | AllowedRoles.Client, Health, Health, Manage),
         new("sealed_drafts", OwnPerson, Health, Health, Health, Health),
         new("consent_texts", Practice, Everybody, Everybody, Nobody, Nobody),
         new("consents", ConfidentialOfClients("consents"), Everybody, Everybody, Nobody, Nobody),
@@ -86,16 +86,16 @@ public static class AccessRules
         new("access_heads", Practice, Everybody, Everybody, Everybody, Nobody),
         new("access_notes", ConfidedWriting, Everybody, Everybody, Nobody, Nobody) { Writes = OwnWritingOrAboutOneself },
         // A client's own page.
-        new("client_preferences", OfClients("client_preferences"), Everybody, Desk | ActorRoles.Client, Desk | ActorRoles.Client, Job),
-        new("client_sign_ins", OfClients("client_sign_ins"), ActorRoles.Client | Job, Job, Job, Job),
-        new("guardians", ConfidentialOfClients("guardians"), Desk | Stylist | ActorRoles.Client, Desk, Desk, Desk) { Writes = AtHome },
+        new("client_preferences", OfClients("client_preferences"), Everybody, Desk | AllowedRoles.Client, Desk | AllowedRoles.Client, Job),
+        new("client_sign_ins", OfClients("client_sign_ins"), AllowedRoles.Client | Job, Job, Job, Job),
+        new("guardians", ConfidentialOfClients("guardians"), Desk | Stylist | AllowedRoles.Client, Desk, Desk, Desk) { Writes = AtHome },
         new(
             "calendar_feeds",
             OfClients("calendar_feeds"),
-            ActorRoles.Client | Job,
-            ActorRoles.Client | Job,
-            ActorRoles.Client | Job,
-            ActorRoles.Client | Job
+            AllowedRoles.Client | Job,
+            AllowedRoles.Client | Job,
+            AllowedRoles.Client | Job,
+            AllowedRoles.Client | Job
         ),
         // Made and ended by the database itself; confirmed by whoever may read health and did not enter it.
         new("opening_addresses", OfClients("opening_addresses"), Staff, Nobody, Health, Job),

@@ -13,16 +13,16 @@ public static class ClinicSql
             [
                 DropAll,
                 TablePrivileges.Sql,
-                AccessPolicies.Guard,
+                RowSecurityPolicies.Guard,
                 ActorSql.Sql,
                 OpeningAddressTriggers.Sql,
                 ReadEmbeddedScript("own-page.sql"),
-                DerivedGrantTriggers.Sql,
+                ClientGrantTriggers.Sql,
                 HomeSalonRules.Sql,
                 VisitTriggers.Sql,
                 ErasedClientGuardTriggers.Sql,
                 AppendOnlyTables.Sql,
-                AccessPolicies.Sql,
+                RowSecurityPolicies.Sql,
                 FunctionPrivileges.Sql,
             ]
         );

@@ -19,14 +19,14 @@ public sealed class LetterFolder(string path, bool named, IClock clock)
     {
         PrivateFiles.MakeFolder(Folder);
         if (!named)
-            PrivateFiles.RestrictToOwner(Folder);
+            PrivateFiles.RestrictFolder(Folder);
         var file = Path.Combine(Folder, $"{Name.Format(clock.GetCurrentInstant())}-{id:N}.txt");
         await using var stream = PrivateFiles.Create(file);
         await stream.WriteAsync(Encoding.UTF8.GetBytes($"{To(letter.To)}\nSubject: {letter.Subject}\n\n{letter.Text}\n"), cancellation);
     }
 
     /// <returns>The newest letters first, as text.</returns>
-    public async Task<IReadOnlyList<string>> NewestAsync(int most, CancellationToken cancellation) =>
+    public async Task<IReadOnlyList<string>> ListNewestAsync(int most, CancellationToken cancellation) =>
         await Task.WhenAll(Files().OrderDescending(StringComparer.Ordinal).Take(most).Select(f => File.ReadAllTextAsync(f, cancellation)));
 
     /// <summary>Takes out what is older than a week.</summary>

@@ -38,7 +38,7 @@ public sealed class DraftStore(ClinicDbFactory databases, CurrentActor current, 
             db.Drafts.Add(new Draft(Guid.CreateVersion7(), current.Person.PersonId, form, subjectId, body, clock.GetCurrentInstant()));
             await db.SaveChangesAsync(cancellation);
         }
-        catch (DbUpdateException e) when (WriteOnce.Violates(e, DraftMap.OneEach))
+        catch (DbUpdateException e) when (WriteOnce.ViolatesConstraint(e, DraftMap.OneEach))
         {
             // The same person's other screen was first by a moment.
             await RenewAsync(form, subjectId, body, cancellation);

@@ -55,7 +55,7 @@ public sealed class SealedDraftStore(ClinicDbFactory databases, Sealer sealer, C
                 .ExecuteUpdateAsync(d => d.SetProperty(x => x.Closed, closed).SetProperty(x => x.SavedAt, now), cancellation);
         }
         // The same person's other screen was first by a moment; the next touch keeps this one.
-        catch (DbUpdateException e) when (WriteOnce.Violates(e, SealedDraftMap.OneEach)) { }
+        catch (DbUpdateException e) when (WriteOnce.ViolatesConstraint(e, SealedDraftMap.OneEach)) { }
         finally
         {
             CryptographicOperations.ZeroMemory(plain);

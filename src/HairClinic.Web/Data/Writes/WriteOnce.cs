@@ -52,7 +52,7 @@ public sealed class WriteOnce(ClinicDbFactory databases, IClock clock)
                 throw new Refusal("Only the client's home salon does this. Ask somebody who works there, or an owner.");
             if (e.InnerException is PostgresException { SqlState: PostgresErrorCodes.InsufficientPrivilege })
                 throw new Refusal("This is not yours to change. Ask somebody of the client's own salon, or a manager.");
-            if (e is DbUpdateException failed && Violates(failed, ErasedClientGuardTriggers.NotErased))
+            if (e is DbUpdateException failed && ViolatesConstraint(failed, ErasedClientGuardTriggers.NotErased))
                 throw new Refusal("This client was erased meanwhile. Nothing was saved.");
             throw;
         }
@@ -63,7 +63,7 @@ public sealed class WriteOnce(ClinicDbFactory databases, IClock clock)
         where T : PracticeOwned => db.Entry(row).Property(r => r.Version).OriginalValue = version;
 
     /// <summary>Whether a failed save broke the constraint of that name.</summary>
-    public static bool Violates(DbUpdateException e, string constraint) =>
+    public static bool ViolatesConstraint(DbUpdateException e, string constraint) =>
         e.InnerException is PostgresException p && p.ConstraintName == constraint;
 
     private async Task<Answer<TOutcome>?> FirstAnswerAsync<TOutcome>(

@@ -86,7 +86,7 @@ public sealed class Scene(ClinicDb db, Instant now)
         var product = new Product(Guid.CreateVersion7(), name, kind);
         product.Edit(name, kind, chemistry, labelCureHours: null);
         foreach (var lot in lots)
-            product.Receive(Guid.CreateVersion7(), lot, expiresOn: null);
+            product.ReceiveLot(Guid.CreateVersion7(), lot, expiresOn: null);
         Products.Add(product);
         db.Products.Add(product);
         return product;
@@ -134,7 +134,7 @@ public sealed class Scene(ClinicDb db, Instant now)
             retiredBecause: null,
             remadeTimes: 0
         );
-        unit.StoreAt(client.HomeSalonId);
+        unit.PlaceAtSalon(client.HomeSalonId);
         db.HairSystems.Add(unit);
         db.FindWords.Add(FindWordIndexer.For(unit));
         return unit;
@@ -146,12 +146,12 @@ public sealed class Scene(ClinicDb db, Instant now)
         unit.PutOn(on);
         var bond = new Bond(Guid.CreateVersion7(), unit.Id, client.Id, on, at, Attachment.Liquid, appliedBy: null);
         bond.SetProducts([(Guid.CreateVersion7(), new AppliedProduct(adhesive.Id, LotOf(adhesive), 3))], waitsKept: true);
-        bond.SetDueWindow(DueInputFor(client, unit, adhesive).WindowFor(on));
+        bond.SetDueWindow(DueCalculatorFor(client, unit, adhesive).DueWindowFor(on));
         db.Bonds.Add(bond);
         return bond;
     }
 
-    public DueCalculator DueInputFor(Client client, HairSystem unit, Product adhesive)
+    public DueCalculator DueCalculatorFor(Client client, HairSystem unit, Product adhesive)
     {
         var kind = Kinds.Single(k => k.Id == unit.UnitKindId);
         var rule = HoldWindowRule.Choose(HoldWindows, kind.BaseMaterialId, adhesive.Id, Attachment.Liquid);
@@ -163,7 +163,7 @@ public sealed class Scene(ClinicDb db, Instant now)
     {
         var salon = Salons.Single(s => s.Id == chair.SalonId);
         var visit = new Visit(Guid.CreateVersion7(), client.Id, salon.Id, service.Id);
-        visit.Plan(service, at, chair.Id, person.Id, salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
+        visit.Schedule(service, at, chair.Id, person.Id, salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
         db.Visits.Add(visit);
         return visit;
     }

@@ -5,7 +5,7 @@ namespace HairClinic.Web.Demo.Scenes;
 /// <summary>Named scenes for a guided tour, each with an invented client of its own. Codes begin with T, apart from the binder's.</summary>
 public static class TourScenes
 {
-    public static readonly IReadOnlyList<TourScene> All =
+    public static readonly IReadOnlyList<TourStop> All =
     [
         new(
             "T-01",
@@ -62,8 +62,8 @@ public static class TourScenes
         scene.AddBond(client, scene.AddUnit(client, scene.Kinds[1], today.PlusDays(-120)), today.PlusDays(-15), scene.Products[1]);
         var next = new HairSystem(Guid.CreateVersion7(), "T-03-next", client.Id, scene.Kinds[1].Id, today.PlusDays(-66));
         next.Order(today.PlusDays(-63));
-        next.AddPromise(Guid.CreateVersion7(), today.PlusDays(-7), today.PlusDays(-60));
-        next.Acknowledge(today.PlusDays(-60));
+        next.AddDeliveryPromise(Guid.CreateVersion7(), today.PlusDays(-7), today.PlusDays(-60));
+        next.AcknowledgeOrder(today.PlusDays(-60));
         scene.Db.HairSystems.Add(next);
         scene.Db.FindWords.Add(Data.FindWordIndexer.For(next));
         return next;
@@ -100,15 +100,15 @@ public static class TourScenes
         spare.LeaveService(UnitState.Lost, today.PlusDays(-20), "not in the drawer");
 
         var (visit, at) = Came(scene, salon, client, ServicePurpose.FixLift, today.PlusDays(-6));
-        var edge = new EdgeInspection(Up: true, today.PlusDays(-7), LiftZone.Front, SpotFixed: true);
+        var edge = new EdgeFindings(Up: true, today.PlusDays(-7), LiftZone.Front, SpotFixed: true);
         visit.RecordCare(Guid.CreateVersion7(), bond, edge, salon, at, by: null, note: null);
 
         var next = new HairSystem(Guid.CreateVersion7(), "T-07-next", client.Id, kind.Id, today.PlusDays(-81));
         next.Order(today.PlusDays(-80));
-        next.AddPromise(Guid.CreateVersion7(), today.PlusDays(-24), today.PlusDays(-77));
-        next.Acknowledge(today.PlusDays(-77));
-        next.AddPromise(Guid.CreateVersion7(), today.PlusDays(-10), today.PlusDays(-31));
-        next.AddPromise(Guid.CreateVersion7(), today.PlusDays(4), today.PlusDays(-17));
+        next.AddDeliveryPromise(Guid.CreateVersion7(), today.PlusDays(-24), today.PlusDays(-77));
+        next.AcknowledgeOrder(today.PlusDays(-77));
+        next.AddDeliveryPromise(Guid.CreateVersion7(), today.PlusDays(-10), today.PlusDays(-31));
+        next.AddDeliveryPromise(Guid.CreateVersion7(), today.PlusDays(4), today.PlusDays(-17));
         scene.Db.HairSystems.Add(next);
         scene.Db.FindWords.Add(Data.FindWordIndexer.For(next));
         return next;
@@ -121,9 +121,18 @@ public static class TourScenes
         var found = new TakeDown(InspectionGrades.AsNew with { Shedding = grade }, false, null, null, RemovalReason.Scheduled);
         var use = (Guid.CreateVersion7(), new AppliedProduct(adhesive.Id, adhesive.Lots[0].Id, 3));
         var made = new NewBond(Guid.CreateVersion7(), unit, at, Attachment.Liquid, [use], WaitsKept: true);
-        var basis = scene.DueInputFor(client, unit, adhesive);
+        var basis = scene.DueCalculatorFor(client, unit, adhesive);
         var worn = old is null ? ((Bond, HairSystem, TakeDown)?)null : (old, unit, found);
-        var bond = visit.RecordRebond(Guid.CreateVersion7(), worn, made, salon, basis.WindowFor(salon.DayOf(at)), at, by: null, note: null);
+        var bond = visit.RecordRebond(
+            Guid.CreateVersion7(),
+            worn,
+            made,
+            salon,
+            basis.DueWindowFor(salon.DayOf(at)),
+            at,
+            by: null,
+            note: null
+        );
         scene.Db.Bonds.Add(bond);
         return bond;
     }
@@ -134,11 +143,11 @@ public static class TourScenes
         var service = scene.ServiceWithPurpose(purpose);
         var visit = new Visit(Guid.CreateVersion7(), client.Id, salon.Id, service.Id);
         var starts = day.At(new LocalTime(11, 0)).InZoneLeniently(salon.TimeZone).ToInstant();
-        visit.Plan(service, starts, chairId: null, personId: null, salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
+        visit.Schedule(service, starts, chairId: null, personId: null, salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
         scene.Db.Visits.Add(visit);
         return (visit, visit.EndsAt);
     }
 }
 
 /// <summary>A scene to show somebody: whom to look up, and what there is to see.</summary>
-public sealed record TourScene(string ClientCode, string Title, string See);
+public sealed record TourStop(string ClientCode, string Title, string See);

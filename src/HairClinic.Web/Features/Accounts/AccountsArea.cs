@@ -19,7 +19,7 @@ public static class AccountsArea
             .AddScoped<ChangePassword>()
             .AddSingleton<ChangePasswordRules>()
             .AddScoped<ChooseSalon>()
-            .AddScoped<OwnAccount>()
+            .AddScoped<CurrentAccount>()
             .AddScoped<SignInCode>()
             .AddScoped<StepUp>()
             .AddScoped<MySignIn>()

@@ -15,7 +15,7 @@ public static class ClientCodes
     // That even one drawn code of 18 million is taken is rare.
     private const int MostDraws = 5;
 
-    public static string DrawCode() => ClientCodeGenerator.Draw(RandomNumberGenerator.GetInt32);
+    public static string ProposeCode() => ClientCodeGenerator.Draw(RandomNumberGenerator.GetInt32);
 
     /// <summary>Saves under the code; if it is the proposed one and somebody has it already, under one drawn anew.</summary>
     /// <param name="typed">What stands in the form.</param>
@@ -31,11 +31,11 @@ public static class ClientCodes
             {
                 return await save(code);
             }
-            catch (DbUpdateException e) when (WriteOnce.Violates(e, ClientMap.CodeOnce))
+            catch (DbUpdateException e) when (WriteOnce.ViolatesConstraint(e, ClientMap.CodeOnce))
             {
                 if (draws == MostDraws || typed.Trim() != proposed)
                     throw new Refusal(NotToBeUsed) { Field = field };
-                code = DrawCode();
+                code = ProposeCode();
             }
         }
     }

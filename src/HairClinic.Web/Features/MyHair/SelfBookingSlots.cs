@@ -74,7 +74,7 @@ public sealed class SelfBookingSlots(ClinicDbFactory databases, CurrentActor cur
         var client = current.Client.ClientId;
         await using var db = databases.Open();
         return await ClearanceStore
-            .ForServicePurpose(db, wish.Purpose, day)
+            .OfPurposeOnDay(db, wish.Purpose, day)
             .AnyAsync(c => c.ClientId == client && c.Kind == ClearanceSeverity.Block, cancellation);
     }
 
@@ -97,7 +97,7 @@ public sealed class SelfBookingSlots(ClinicDbFactory databases, CurrentActor cur
         if (book is null)
             return [];
         var asked = Ask(wish, at ?? (around + LocalTime.Noon).InZoneLeniently(wish.Salon.TimeZone).ToInstant());
-        var found = at is null ? book.SpreadByHalfDay(asked) : book.Nearest(asked);
+        var found = at is null ? book.FindAcrossHalfDays(asked) : book.Nearest(asked);
         return [.. found.Select(s => s.StartsAt).Distinct().Order().Select(start => FreeStart.FromInstant(start, wish.Salon.TimeZone))];
     }
 

@@ -15,7 +15,7 @@ internal static class ClearanceGate
 
     /// <summary>For a time that is chosen.</summary>
     /// <exception cref="Refusal">The service is blocked, and it is not for whoever acts to set that aside.</exception>
-    public static IReadOnlyList<Doubt> Doubts(IReadOnlyCollection<ClearanceSeverity> kinds, PersonActor who) =>
+    public static IReadOnlyList<Doubt> CheckBooking(IReadOnlyCollection<ClearanceSeverity> kinds, PersonActor who) =>
         kinds.Contains(ClearanceSeverity.Block) && !MaySetAside(who)
             ? throw new Refusal("Ask a stylist first: for now this service is not to be booked for this client.")
         : kinds.Count > 0 ? [Doubt.AskStylistFirst]
@@ -38,11 +38,11 @@ internal static class ClearanceGate
     }
 
     /// <summary>The note as it was typed, without what was added to it.</summary>
-    public static string? RemoveSetAsideNote(string? note) =>
+    public static string? StripSetAsideLine(string? note) =>
         note == Aside ? null
         : note?.EndsWith('\n' + Aside, StringComparison.Ordinal) == true ? note[..^(Aside.Length + 1)]
         : note;
 
-    public static string AppendSetAsideNote(string? note) =>
+    public static string AppendSetAsideLine(string? note) =>
         string.Join('\n', new[] { note, Aside }.Where(n => !string.IsNullOrWhiteSpace(n)));
 }

@@ -3,8 +3,8 @@ namespace HairClinic.Web.Features.Visits;
 /// <summary>Where a visit is logged: a bond is made or it is not.</summary>
 internal static class VisitLogRoutes
 {
-    public static bool MakesBond(ServicePurpose purpose) => purpose is ServicePurpose.Rebond or ServicePurpose.FirstFitting;
+    public static bool IsBondingPurpose(ServicePurpose purpose) => purpose is ServicePurpose.Rebond or ServicePurpose.FirstFitting;
 
     public static string PathFor(Guid visitId, ServicePurpose purpose) =>
-        $"/visits/{visitId}/{(MakesBond(purpose) ? "log-rebond" : "log-visit")}";
+        $"/visits/{visitId}/{(IsBondingPurpose(purpose) ? "log-rebond" : "log-visit")}";
 }

@@ -15,7 +15,7 @@ public static class EditMerge
     private static readonly FieldAttribute Order = new("Order");
 
     /// <summary>The form as it stands, to be compared with later.</summary>
-    public static T Copy<T>(T form)
+    public static T Snapshot<T>(T form)
         where T : class => (T)FormProperty.DeepCopy(form)!;
 
     /// <param name="opened">What the form opened with.</param>
@@ -54,7 +54,9 @@ public static class EditMerge
             return;
         var clashes = !FormProperty.SameValue(yours, before) && !FormProperty.SameValue(yours, theirs);
         void Take() => part.Set(typed, theirs);
-        changes.Add(new FieldChange(part.Field!, of, part.Display(opened), part.Display(saved), part.Display(typed), clashes, Take));
+        changes.Add(
+            new FieldChange(part.Field!, of, part.DisplayValue(opened), part.DisplayValue(saved), part.DisplayValue(typed), clashes, Take)
+        );
         if (!clashes)
             Take();
     }
@@ -85,8 +87,8 @@ public static class EditMerge
             if (nested && theirs is not null)
             {
                 if (yours is null)
-                    typed.Add(yours = part.CopyWithEmptyLists(theirs));
-                Compare(before ?? part.CopyWithEmptyLists(theirs), theirs, yours, key, changes);
+                    typed.Add(yours = part.CopyWithListsCleared(theirs));
+                Compare(before ?? part.CopyWithListsCleared(theirs), theirs, yours, key, changes);
             }
             else if (!nested)
                 CompareRow(part, typed, key, of, (before, theirs, yours), changes);
@@ -110,7 +112,7 @@ public static class EditMerge
         if (FormProperty.SameValue(row.Before, row.Theirs))
             return;
         var clashes = !FormProperty.SameValue(row.Yours, row.Before) && !FormProperty.SameValue(row.Yours, row.Theirs);
-        void Take() => part.PutOrRemove(typed, key, row.Theirs);
+        void Take() => part.PutOrRemoveRow(typed, key, row.Theirs);
         changes.Add(
             new FieldChange(part.Field!, of, FormProperty.DeepCopy(row.Before), row.Theirs, FormProperty.DeepCopy(row.Yours), clashes, Take)
         );
@@ -133,7 +135,9 @@ public static class EditMerge
             return;
         var clashes = !yours.SequenceEqual(before) && !yours.SequenceEqual(theirs);
         void Take() => part.SortByKeys(typed, keys.Saved);
-        changes.Add(new FieldChange(Order, null, part.CopyRows(opened), part.CopyRows(saved), part.CopyRows(typed), clashes, Take));
+        changes.Add(
+            new FieldChange(Order, null, part.DeepCopyRows(opened), part.DeepCopyRows(saved), part.DeepCopyRows(typed), clashes, Take)
+        );
         if (!clashes)
             Take();
     }

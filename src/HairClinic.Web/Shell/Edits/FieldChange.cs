@@ -19,4 +19,4 @@ public sealed record FieldChange(
 
 /// <summary>An amount with what it is counted in.</summary>
 /// <param name="Currency">ISO 4217.</param>
-public sealed record Amount(long Minor, string Currency);
+public sealed record MoneyAmount(long Minor, string Currency);

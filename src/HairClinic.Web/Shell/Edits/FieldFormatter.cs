@@ -30,7 +30,7 @@ public sealed class FieldFormatter(IStringLocalizer words, IReadOnlyDictionary<o
             LocalDate day => Dates.Day(day),
             LocalTime time => Dates.Time(time),
             WeekdaySet days => WeekdayText.Name(days),
-            Amount money =>
+            MoneyAmount money =>
                 $"{MinorUnits.Write(money.Minor, CurrencyDigits.For(money.Currency), CultureInfo.CurrentCulture)} {money.Currency}".Trim(),
             int number when field?.Format is { } said => words[said, number],
             _ => Convert.ToString(value, CultureInfo.CurrentCulture) ?? "",

@@ -60,10 +60,10 @@ public sealed class FormProperty
     public IList List(object owner) => (IList)Get(owner)!;
 
     /// <summary>The value as it is said: money with its currency.</summary>
-    public object? Display(object owner) =>
+    public object? DisplayValue(object owner) =>
         Tidy(Get(owner)) switch
         {
-            long minor when Field?.Currency is { } currency => new Amount(
+            long minor when Field?.Currency is { } currency => new MoneyAmount(
                 minor,
                 AllOf(owner.GetType()).Single(p => p.Name == currency).Get(owner) as string ?? ""
             ),
@@ -77,7 +77,7 @@ public sealed class FormProperty
         rows.Cast<IFormRow>().Where((row, place) => key.Equals(Key(row, place))).FirstOrDefault();
 
     /// <summary>Makes the row with this key the one given, or takes it out.</summary>
-    public void PutOrRemove(IList rows, object key, object? row)
+    public void PutOrRemoveRow(IList rows, object key, object? row)
     {
         var place = FindRow(rows, key) is { } found ? rows.IndexOf(found) : -1;
         if (row is null && place >= 0)
@@ -89,7 +89,7 @@ public sealed class FormProperty
     }
 
     /// <summary>The rows as they stand in a list, apart from it.</summary>
-    public IReadOnlyList<object?> CopyRows(IList rows) => [.. rows.Cast<object>().Select(DeepCopy)];
+    public IReadOnlyList<object?> DeepCopyRows(IList rows) => [.. rows.Cast<object>().Select(DeepCopy)];
 
     /// <summary>Brings rows into the order of the keys; new ones stay at the end.</summary>
     public void SortByKeys(IList rows, List<object> keys)
@@ -103,7 +103,7 @@ public sealed class FormProperty
     }
 
     /// <summary>The same row with nothing in its lists.</summary>
-    public object CopyWithEmptyLists(object row)
+    public object CopyWithListsCleared(object row)
     {
         var (emptied, fresh) = (DeepCopy(row)!, Activator.CreateInstance(Row!)!);
         foreach (var list in AllOf(Row!).Where(p => p.IsList))

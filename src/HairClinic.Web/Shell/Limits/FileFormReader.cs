@@ -29,7 +29,7 @@ public static class FileFormReader
 
     public static async Task ReadAsync(HttpContext context, RequestDelegate next)
     {
-        if (MaxFileBytes(context) is not { } most)
+        if (MaxFileBytesOf(context) is not { } most)
         {
             await next(context);
             return;
@@ -62,7 +62,7 @@ public static class FileFormReader
     }
 
     /// <summary>The largest file this request may bring; null where it is an ordinary one.</summary>
-    public static int? MaxFileBytes(HttpContext context) =>
+    public static int? MaxFileBytesOf(HttpContext context) =>
         HttpMethods.IsPost(context.Request.Method)
         && context.Request.ContentType?.StartsWith("multipart/form-data", StringComparison.OrdinalIgnoreCase) == true
             ? context.GetEndpoint()?.Metadata.GetMetadata<TakesFileAttribute>()?.MostBytes

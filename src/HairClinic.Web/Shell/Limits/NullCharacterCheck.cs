@@ -9,7 +9,7 @@ public static class NullCharacterCheck
 {
     public static Task CheckAsync(HttpContext context, RequestDelegate next)
     {
-        var form = VerifiedForm.Read(context);
+        var form = VerifiedFormReader.Read(context);
         if (IsWhole(context.Request.Query) && (form is null || IsWhole(form)))
             return next(context);
         context.Response.StatusCode = StatusCodes.Status400BadRequest;

@@ -37,7 +37,7 @@ public static class RateLimits
 
     /// <summary>One name tried from one place: twenty times in ten minutes.</summary>
     private static RateLimitPartition<string> NameAt(HttpContext context) =>
-        LimitOf(context) is { Limited: LimitedAction.SignIn } && Tried(context) is { } name
+        LimitForRequest(context) is { Limited: LimitedAction.SignIn } && Tried(context) is { } name
             ? Sliding($"{name}@{RemoteNetwork.For(context)}", 20)
             : None();
 
@@ -47,7 +47,7 @@ public static class RateLimits
     /// name is the account's, and of somebody signed in it is themselves.
     /// </summary>
     private static RateLimitPartition<string> Name(HttpContext context) =>
-        (LimitOf(context)?.Limited, Tried(context)) switch
+        (LimitForRequest(context)?.Limited, Tried(context)) switch
         {
             (LimitedAction.SignIn, { } name) => Sliding($"in {name}", 60),
             (LimitedAction.AskLink, { } name) => Sliding($"ask {name}", 4),
@@ -56,7 +56,7 @@ public static class RateLimits
 
     /// <summary>Who asks for limited things: the person where known, else their address.</summary>
     private static RateLimitPartition<string> Asker(HttpContext context) =>
-        LimitOf(context)?.Limited switch
+        LimitForRequest(context)?.Limited switch
         {
             LimitedAction.SignIn => Sliding($"in {RemoteNetwork.For(context)}", 150),
             LimitedAction.AskLink => Sliding($"ask {RemoteNetwork.For(context)}", 40),
@@ -68,7 +68,7 @@ public static class RateLimits
 
     /// <summary>Four heavy things at once, the next sixteen wait: the day's work goes on beside them.</summary>
     private static RateLimitPartition<string> Costly(HttpContext context) =>
-        LimitOf(context)?.Limited is LimitedAction.Upload or LimitedAction.Export
+        LimitForRequest(context)?.Limited is LimitedAction.Upload or LimitedAction.Export
             ? RateLimitPartition.GetConcurrencyLimiter(Everybody, _ => new() { PermitLimit = 4, QueueLimit = 16 })
             : None();
 
@@ -110,7 +110,7 @@ public static class RateLimits
 
     private static RateLimitPartition<string> None() => RateLimitPartition.GetNoLimiter(Everybody);
 
-    private static RateLimitedAttribute? LimitOf(HttpContext context) => TriedNameHashMiddleware.LimitOf(context);
+    private static RateLimitedAttribute? LimitForRequest(HttpContext context) => TriedNameHashMiddleware.LimitForRequest(context);
 
     private static string Who(HttpContext context) => Person(context) ?? RemoteNetwork.For(context);
 
@@ -131,7 +131,7 @@ public static class RateLimits
     {
         var seconds = (int)Math.Ceiling(wait.TotalSeconds);
         http.Response.Headers.RetryAfter = seconds.ToString(CultureInfo.InvariantCulture);
-        http.RequestServices.GetRequiredService<RefusalLog>().RecordTooOften(http, LimitOf(http)?.Limited);
+        http.RequestServices.GetRequiredService<RefusalLog>().RecordTooOften(http, LimitForRequest(http)?.Limited);
         if (SameOriginOnly.IsBlazorRequest(http))
             return;
         var page = new RazorComponentResult<TooOftenDocument>(new { Seconds = seconds, Busy = busy })
@@ -142,7 +142,7 @@ public static class RateLimits
     }
 
     // A sliding window cannot say when it has room again; a tenth of it always frees something or shows that it did not.
-    private static TimeSpan WaitFor(HttpContext context) => LimitOf(context) is null ? TimeSpan.FromSeconds(5) : Window / 10;
+    private static TimeSpan WaitFor(HttpContext context) => LimitForRequest(context) is null ? TimeSpan.FromSeconds(5) : Window / 10;
 }
 
 /// <summary>What is limited, each with its own count.</summary>

@@ -12,7 +12,7 @@ public static class RequestLimits
     /// <summary>The longest form of ours, with every note filled in, is below 100 kB.</summary>
     public const int UsualBytes = 256 * 1024;
 
-    public static IServiceCollection AddRequestLimits(this IServiceCollection services) =>
+    public static IServiceCollection AddRequestSizeLimits(this IServiceCollection services) =>
         services
             .Configure<KestrelServerOptions>(server =>
             {
@@ -50,7 +50,7 @@ public static class RequestLimits
     public static Task RefuseTooLargeAsync(HttpContext context, RequestDelegate next)
     {
         var most = context.Features.Get<IHttpMaxRequestBodySizeFeature>()?.MaxRequestBodySize;
-        return context.Request.ContentLength > most && FileFormReader.MaxFileBytes(context) is null
+        return context.Request.ContentLength > most && FileFormReader.MaxFileBytesOf(context) is null
             ? SayTooLargeAsync(context)
             : next(context);
     }
@@ -64,7 +64,7 @@ public static class RequestLimits
             return Task.CompletedTask;
         }
         // Only the path: the query may hold what somebody looked for.
-        var said = new { Megabytes = FileFormReader.MaxFileBytes(context) / 1024 / 1024, Back = context.Request.Path.Value ?? "/" };
+        var said = new { Megabytes = FileFormReader.MaxFileBytesOf(context) / 1024 / 1024, Back = context.Request.Path.Value ?? "/" };
         return new RazorComponentResult<TooLargeDocument>(said) { StatusCode = StatusCodes.Status413PayloadTooLarge }.ExecuteAsync(context);
     }
 }

@@ -12,12 +12,12 @@ public sealed class TriedNameHashMiddleware(RequestDelegate next)
 
     public async Task InvokeAsync(HttpContext context)
     {
-        if (LimitOf(context)?.Cookie is { } cookie)
+        if (LimitForRequest(context)?.Cookie is { } cookie)
         {
             if ((await context.AuthenticateAsync(cookie)).Principal?.FindFirstValue(ClaimTypes.Name) is { } account)
                 context.Items[typeof(TriedNameHashMiddleware)] = Hash(account);
         }
-        else if (LimitOf(context)?.Field is { } field && context.Request.HasFormContentType)
+        else if (LimitForRequest(context)?.Field is { } field && context.Request.HasFormContentType)
         {
             try
             {
@@ -36,7 +36,7 @@ public sealed class TriedNameHashMiddleware(RequestDelegate next)
     public static string? HashFor(HttpContext context) => context.Items[typeof(TriedNameHashMiddleware)] as string;
 
     /// <summary>The limit that counts here: looking at a page is free, an endpoint's every call is not.</summary>
-    public static RateLimitedAttribute? LimitOf(HttpContext context)
+    public static RateLimitedAttribute? LimitForRequest(HttpContext context)
     {
         var metadata = context.GetEndpoint()?.Metadata;
         var limit = metadata?.GetMetadata<RateLimitedAttribute>();

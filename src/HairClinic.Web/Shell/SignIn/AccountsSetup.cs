@@ -60,7 +60,7 @@ public static class AccountsSetup
         services.Configure<SecurityStampValidatorOptions>(o =>
         {
             o.ValidationInterval = TimeSpan.FromMinutes(1);
-            o.OnRefreshingPrincipal = CookieCheck.CopySessionClaimsAsync;
+            o.OnRefreshingPrincipal = SessionCookieValidator.CopySessionClaimsAsync;
         });
         services.AddSingleton<ClientSessionStore>();
         // Nothing lives on after a client's page is written, so nobody is asked again there.
@@ -87,7 +87,7 @@ public static class AccountsSetup
                     Harden(options, "clinic", "/sign-in", "/refused");
                     // The sign-in's own row decides; this only bounds it.
                     options.ExpireTimeSpan = TimeSpan.FromHours(12);
-                    options.Events.OnValidatePrincipal = CookieCheck.ValidateAsync;
+                    options.Events.OnValidatePrincipal = SessionCookieValidator.ValidateAsync;
                     var toSignIn = options.Events.OnRedirectToLogin;
                     options.Events.OnRedirectToLogin = context =>
                     {

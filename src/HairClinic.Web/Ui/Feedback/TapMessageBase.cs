@@ -10,7 +10,7 @@ public abstract class TapMessageBase : LiveComponent, IDisposable
     private object? _known;
 
     [CascadingParameter]
-    private TappedButton? TappedButton { get; set; }
+    private LastTappedButton? TappedButton { get; set; }
 
     /// <summary>The button it stands at; null where it stands in its own place.</summary>
     protected BusyButton? At { get; private set; }

@@ -29,6 +29,6 @@ public sealed class UnreadableFields
     internal void Forget(IUnreadableField field) => _fields.Remove(field);
 
     /// <summary>What stands in the way of saving the form of which this was the last check.</summary>
-    public IEnumerable<ValidationFailure> FaultsFor(ValidationResult? check) =>
+    public IEnumerable<ValidationFailure> FaultsOfForm(ValidationResult? check) =>
         _fields.Where(f => f.Result is null || ReferenceEquals(f.Result, check)).Select(f => new ValidationFailure(f.Name, f.Unreadable));
 }

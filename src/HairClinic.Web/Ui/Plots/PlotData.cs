@@ -19,7 +19,7 @@ public sealed record PlotData(string XTitle, string YTitle, string Format)
     public double? Highest { get; init; }
 }
 
-/// <summary>One line; at most <see cref="PlotLineStyle.Count"/> of them can be told apart.</summary>
+/// <summary>One line; at most <see cref="PlotPen.Count"/> of them can be told apart.</summary>
 /// <param name="Steps">Stays level until the next point instead of leading there straight.</param>
 public sealed record PlotLine(string Name, IReadOnlyList<PlotPoint> Points, bool Steps = false);
 

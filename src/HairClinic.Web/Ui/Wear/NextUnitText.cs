@@ -4,7 +4,7 @@ namespace HairClinic.Web.Ui.Wear;
 public static class NextUnitText
 {
     /// <summary>What there is to do.</summary>
-    public static string Of(ReorderAdvice standing, IStringLocalizer words) =>
+    public static string Advice(ReorderAdvice standing, IStringLocalizer words) =>
         standing switch
         {
             { Verdict: ReorderVerdict.WithoutHair, InFlight: > 0 } => words["without hair until the unit on order is ready"],

@@ -50,7 +50,7 @@ public sealed class LateEntryTests
         double logLikelihood
     )
     {
-        var fit = LifetimeModel.Fit(distribution, LifetimeFitRows.Create(Spells, [Repaired], entered: Entered), LifePriors.Flat(1));
+        var fit = LifetimeFitter.Fit(distribution, LifetimeFitRows.Create(Spells, [Repaired], entered: Entered), LifePriors.Flat(1));
 
         Assert.Equal(intercept, fit.Coefficients[0], 2e-6);
         Assert.Equal(repaired, fit.Coefficients[1], 2e-6);
@@ -64,7 +64,7 @@ public sealed class LateEntryTests
     public void Of_an_exponential_life_it_is_time_looked_at_over_ends()
     {
         var sure = new LifePriors(NormalPrior.Flat, [], new(0, 1e-8));
-        var fit = LifetimeModel.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(Spells, [], entered: Entered), sure);
+        var fit = LifetimeFitter.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(Spells, [], entered: Entered), sure);
         var exposure = Lives.Sum(life => life[0] - life[2]);
 
         Assert.Equal(exposure / 12, Math.Exp(fit.Coefficients[0]), 1e-6);
@@ -94,7 +94,7 @@ public sealed class LateEntryTests
         };
         var once = LifetimeFitRows.Create(whole, [], [], clients ? [0, -1, 0, -1] : []);
         var twice = LifetimeFitRows.Create(parts, [], [], clients ? [0, 0, -1, 0, 0, -1] : [], [0, 100, 0, 0, 90, 0]);
-        var (one, other) = (LifetimeModel.Fit(distribution, once, priors), LifetimeModel.Fit(distribution, twice, priors));
+        var (one, other) = (LifetimeFitter.Fit(distribution, once, priors), LifetimeFitter.Fit(distribution, twice, priors));
 
         Assert.Equal(one.LogPosterior, other.LogPosterior, 1e-9);
         Assert.Equal(one.Coefficients[0], other.Coefficients[0], 1e-7);

@@ -52,7 +52,7 @@ public sealed class LifePredictionTests
     [Fact]
     public void A_fit_to_nothing_predicts_what_the_prior_does_for_every_window_alike()
     {
-        var fit = LifetimeModel.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create([], [], [], []), Window.ToLifePriors([]));
+        var fit = LifetimeFitter.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create([], [], [], []), Window.ToLifePriors([]));
         var population = PopulationParameters.FromFit(fit);
         var other = WindowPrior.FromWindow(LifeDistribution.Weibull, 21, 35);
         var prediction = new LifePrediction(
@@ -77,8 +77,8 @@ public sealed class LifePredictionTests
         var prediction = Unseen(Window);
 
         Assert.Equal(prediction.Survival(45) / prediction.Survival(40), prediction.SurvivalGiven(40, 5), 1e-12);
-        Assert.Equal(0.7, prediction.SurvivalGiven(40, prediction.QuantileGiven(40, 0.3)), 1e-9);
-        Assert.True(prediction.QuantileGiven(200, 0.5) > 0);
+        Assert.Equal(0.7, prediction.SurvivalGiven(40, prediction.RemainingQuantile(40, 0.3)), 1e-9);
+        Assert.True(prediction.RemainingQuantile(200, 0.5) > 0);
         Assert.Equal(1, prediction.SurvivalGiven(40, 0));
     }
 
@@ -124,7 +124,7 @@ public sealed class LifePredictionTests
         foreach (var row in Quantiles.Rows)
         {
             var (rows, distribution) = PublishedFitsTests.Data(row[0]);
-            var fit = LifetimeModel.Fit(distribution, rows, LifePriors.Flat(rows.Names.Length));
+            var fit = LifetimeFitter.Fit(distribution, rows, LifePriors.Flat(rows.Names.Length));
             var given = row[1].Split(';').Select(part => Table.Number(part.Split('=')[1])).ToArray();
             var linear = given.Select((x, j) => x * fit.Coefficients[j + 1]).Sum();
             // A point: neither people nor practice vary.

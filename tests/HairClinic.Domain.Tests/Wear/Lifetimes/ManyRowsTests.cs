@@ -13,7 +13,7 @@ public sealed class ManyRowsTests
     public void So_many_copies_of_the_published_data_give_the_published_estimates()
     {
         var rows = LifetimeFitRows.Create([.. Enumerable.Range(0, 20 * Copies).Select(i => Spells.OfNist[i % 20])], []);
-        var fit = LifetimeModel.Fit(LifeDistribution.Weibull, rows, LifePriors.Flat(0));
+        var fit = LifetimeFitter.Fit(LifeDistribution.Weibull, rows, LifePriors.Flat(0));
 
         Assert.Equal(606.527558, Math.Exp(fit.Coefficients[0]), 1e-6);
         Assert.Equal(1.720797261, 1 / fit.Scale, 1e-8);
@@ -30,8 +30,8 @@ public sealed class ManyRowsTests
         Spell[] few = [.. Enumerable.Range(0, 40).Select(i => i < 20 ? Of(Spells.OfNist[i], Copies - 10) : Longer(i - 20, 10))];
         double[] kinds = [.. Enumerable.Range(0, 40).Select(i => i < 20 ? 0.0 : 1)];
 
-        var many = LifetimeModel.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(spells, [new("other", other)]), LifePriors.Flat(1));
-        var weighed = LifetimeModel.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(few, [new("other", kinds)]), LifePriors.Flat(1));
+        var many = LifetimeFitter.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(spells, [new("other", other)]), LifePriors.Flat(1));
+        var weighed = LifetimeFitter.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(few, [new("other", kinds)]), LifePriors.Flat(1));
 
         Assert.True(many.Converged && many.Coefficients[1] > 0.1);
         Assert.Equal(weighed.Coefficients[1], many.Coefficients[1], 1e-8);
@@ -42,7 +42,7 @@ public sealed class ManyRowsTests
     public void The_same_rows_give_the_same_digits_every_time()
     {
         var rows = LifetimeFitRows.Create([.. Enumerable.Range(0, 20 * Copies).Select(i => Spells.OfNist[i * 7 % 20])], []);
-        var fits = Enumerable.Range(0, 3).Select(_ => LifetimeModel.Fit(LifeDistribution.LogNormal, rows, LifePriors.Flat(0))).ToList();
+        var fits = Enumerable.Range(0, 3).Select(_ => LifetimeFitter.Fit(LifeDistribution.LogNormal, rows, LifePriors.Flat(0))).ToList();
 
         Assert.All(fits, fit => Assert.Equal((fits[0].LogLikelihood, fits[0].LogScale), (fit.LogLikelihood, fit.LogScale)));
     }

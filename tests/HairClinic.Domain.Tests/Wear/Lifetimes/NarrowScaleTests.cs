@@ -52,6 +52,6 @@ public sealed class NarrowScaleTests
             }
         }
         var rows = LifetimeFitRows.Create([.. spells], [], [.. spells.Select(_ => Window.Place)], [.. clients]);
-        return LifetimeModel.Fit(LifeDistribution.Weibull, rows, Window.ToLifePriors([]));
+        return LifetimeFitter.Fit(LifeDistribution.Weibull, rows, Window.ToLifePriors([]));
     }
 }

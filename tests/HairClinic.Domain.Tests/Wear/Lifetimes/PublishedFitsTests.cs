@@ -24,7 +24,7 @@ public sealed class PublishedFitsTests
     public void Without_priors_a_fit_is_maximum_likelihood(string name)
     {
         var (rows, distribution) = Data(name);
-        var fit = LifetimeModel.Fit(distribution, rows, LifePriors.Flat(rows.Names.Length));
+        var fit = LifetimeFitter.Fit(distribution, rows, LifePriors.Flat(rows.Names.Length));
 
         Assert.Null(fit.Missing);
         Assert.True(fit.Converged);
@@ -42,7 +42,7 @@ public sealed class PublishedFitsTests
     [Fact]
     public void The_handbooks_printed_values_come_out()
     {
-        var fit = LifetimeModel.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(Spells.OfNist, []), LifePriors.Flat(0));
+        var fit = LifetimeFitter.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(Spells.OfNist, []), LifePriors.Flat(0));
 
         Assert.Equal(1.7208, 1 / fit.Scale, 5e-5);
         Assert.Equal(606.5280, Math.Exp(fit.Coefficients[0]), 1e-3);
@@ -61,7 +61,7 @@ public sealed class PublishedFitsTests
         var prior = Maps
             .Rows.Where(row => row[0] == name && row[2] != "NA")
             .ToDictionary(row => row[1], row => new NormalPrior(Table.Number(row[2]), Table.Number(row[3])));
-        var fit = LifetimeModel.Fit(
+        var fit = LifetimeFitter.Fit(
             distribution,
             rows,
             new LifePriors(prior[LifetimeFit.InterceptName], [.. rows.Names.Select(n => prior[n])], prior["log(scale)"])
@@ -86,7 +86,7 @@ public sealed class PublishedFitsTests
         double[] peak = [10.430010955252925, -0.07549245184657927, 0.44453122699229936, -0.5192794709628326];
         double[] errors = [1.2452994596271953, 0.01803157199874372, 0.2827923469575331, 0.21811243509359088];
         var priors = new LifePriors(new(8, 3), [new(0, 0.1), new(0, 0.5)], new(0, 0.5));
-        var fit = LifetimeModel.Fit(LifeDistribution.Weibull, Data("ovarian_weibull_age_rx").Rows, priors);
+        var fit = LifetimeFitter.Fit(LifeDistribution.Weibull, Data("ovarian_weibull_age_rx").Rows, priors);
 
         for (var k = 0; k < 4; k++)
         {

@@ -39,7 +39,7 @@ public sealed class ScaleRecoveryTests
             }
         }
         var rows = LifetimeFitRows.Create([.. spells], [], [.. spells.Select(_ => Window.Place)], [.. clients]);
-        return LifetimeModel.Fit(LifeDistribution.Weibull, rows, Window.ToLifePriors([]));
+        return LifetimeFitter.Fit(LifeDistribution.Weibull, rows, Window.ToLifePriors([]));
     }
 
     private static double Normal(Random dice) =>

@@ -19,7 +19,7 @@ public sealed class WithoutAnswerTests
         foreach (var distribution in Both)
         {
             var (spells, columns) = Rows(name);
-            var fit = LifetimeModel.Fit(distribution, LifetimeFitRows.Create(spells, columns), LifePriors.Flat(columns.Length));
+            var fit = LifetimeFitter.Fit(distribution, LifetimeFitRows.Create(spells, columns), LifePriors.Flat(columns.Length));
 
             Assert.False(fit.Converged);
             Assert.StartsWith("There is no estimate:", fit.Missing?.Text, StringComparison.Ordinal);
@@ -37,7 +37,7 @@ public sealed class WithoutAnswerTests
             var window = WindowPrior.FromWindow(distribution, 28, 56);
             var (spells, columns) = Rows(name);
             var rows = LifetimeFitRows.Create(spells, columns, [.. spells.Select(_ => window.Place)], [.. spells.Select((_, i) => i % 3)]);
-            var fit = LifetimeModel.Fit(distribution, rows, window.ToLifePriors([.. columns.Select(_ => LifePriors.UsualCoefficient)]));
+            var fit = LifetimeFitter.Fit(distribution, rows, window.ToLifePriors([.. columns.Select(_ => LifePriors.UsualCoefficient)]));
 
             Assert.Null(fit.Missing);
             Assert.True(fit.Converged);
@@ -53,14 +53,14 @@ public sealed class WithoutAnswerTests
         var (spells, columns) = Rows("constant");
         Assert.Contains(
             "heat",
-            LifetimeModel.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(spells, columns), LifePriors.Flat(1)).Missing!.Text,
+            LifetimeFitter.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(spells, columns), LifePriors.Flat(1)).Missing!.Text,
             StringComparison.Ordinal
         );
 
         (spells, columns) = Rows("separated");
         Assert.Contains(
             "heat",
-            LifetimeModel.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(spells, columns), LifePriors.Flat(1)).Missing!.Text,
+            LifetimeFitter.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(spells, columns), LifePriors.Flat(1)).Missing!.Text,
             StringComparison.Ordinal
         );
     }
@@ -70,7 +70,7 @@ public sealed class WithoutAnswerTests
     {
         Spell[] spells = [.. Enumerable.Repeat(Spell.RightCensored(60), 20)];
         var rows = LifetimeFitRows.Create(spells, [], [.. spells.Select(_ => Window.Place)], [.. Enumerable.Range(0, 20)]);
-        var fit = LifetimeModel.Fit(LifeDistribution.Weibull, rows, Window.ToLifePriors([]));
+        var fit = LifetimeFitter.Fit(LifeDistribution.Weibull, rows, Window.ToLifePriors([]));
 
         Assert.Equal(LifetimeFitNote.NothingEnded, Assert.Single(fit.Notes));
         Assert.True(fit.Coefficients[0] > 0);
@@ -80,7 +80,7 @@ public sealed class WithoutAnswerTests
     public void That_all_rows_are_one_clients_is_noted()
     {
         Spell[] spells = [Spell.Exact(30), Spell.Exact(35), Spell.RightCensored(40)];
-        var fit = LifetimeModel.Fit(
+        var fit = LifetimeFitter.Fit(
             LifeDistribution.Weibull,
             LifetimeFitRows.Create(spells, [], [.. spells.Select(_ => Window.Place)], [7, 7, 7]),
             Window.ToLifePriors([])
@@ -114,8 +114,8 @@ public sealed class WithoutAnswerTests
             Spell.Exact(47),
             Spell.Exact(44),
         ];
-        var near = LifetimeModel.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(spells, [new("heat", heat)]), LifePriors.Flat(1));
-        var far = LifetimeModel.Fit(
+        var near = LifetimeFitter.Fit(LifeDistribution.Weibull, LifetimeFitRows.Create(spells, [new("heat", heat)]), LifePriors.Flat(1));
+        var far = LifetimeFitter.Fit(
             LifeDistribution.Weibull,
             LifetimeFitRows.Create(spells, [new("heat", [.. heat.Select(h => h + 1e6)])]),
             LifePriors.Flat(1)

@@ -187,7 +187,7 @@ public sealed class SlotFactsTests(PgServer server)
         await using var clinic = await TestClinic.OpenAsync(server, _scene.Lay);
         var book = await LoadAsync(clinic, Thursday, Thursday.PlusDays(2));
 
-        var slots = book.SpreadByHalfDay(Wish(_scene.Rebond, 12));
+        var slots = book.FindAcrossHalfDays(Wish(_scene.Rebond, 12));
 
         Assert.Equal(6, slots.Count);
         Assert.Equal(6, slots.Select(s => (_scene.Salon.DayOf(s.StartsAt), Wall(s) < LocalTime.Noon)).Distinct().Count());

@@ -99,7 +99,7 @@ public sealed class EarlierDatabaseTests(PgServer server)
     {
         await using var book = await EarlierBook.LayAsync(server, "the-five");
 
-        var refused = await Assert.ThrowsAsync<InvalidOperationException>(() => SchemaMigrator.CheckVersionAsync(book.Migrator, Cancel));
+        var refused = await Assert.ThrowsAsync<InvalidOperationException>(() => SchemaMigrator.ThrowIfSchemaDiffersAsync(book.Migrator, Cancel));
 
         Assert.Contains("Run the `migrate` verb", refused.Message, StringComparison.Ordinal);
     }

@@ -28,7 +28,7 @@ public sealed class NewerSchemaTests(PgServer server)
         var refusals = new[]
         {
             await Assert.ThrowsAsync<InvalidOperationException>(() => SchemaMigrator.MigrateAsync(migrator, Cancel)),
-            await Assert.ThrowsAsync<InvalidOperationException>(() => SchemaMigrator.CheckVersionAsync(program, Cancel)),
+            await Assert.ThrowsAsync<InvalidOperationException>(() => SchemaMigrator.ThrowIfSchemaDiffersAsync(program, Cancel)),
         };
 
         Assert.All(refusals, r => Assert.StartsWith("A newer program worked on this database (“29990101000000_LaterOn”)", r.Message));

@@ -39,8 +39,8 @@ public sealed class ReplanOrdersInterceptorTests(PgServer server)
             db.HairSystems.Add(new HairSystem(Guid.CreateVersion7(), "U-9", t._client.Id, t._kind.Id, Today));
             return Task.CompletedTask;
         },
-        ["a unit is mended"] = async (t, db) => (await t.Spare(db)).Mend(Guid.CreateVersion7(), Today, RepairKind.Rim, null),
-        ["a workshop promises"] = async (t, db) => (await t.Spare(db)).AddPromise(Guid.CreateVersion7(), Today.PlusDays(30), Today),
+        ["a unit is mended"] = async (t, db) => (await t.Spare(db)).AddRepair(Guid.CreateVersion7(), Today, RepairKind.Rim, null),
+        ["a workshop promises"] = async (t, db) => (await t.Spare(db)).AddDeliveryPromise(Guid.CreateVersion7(), Today.PlusDays(30), Today),
         ["a habit is noted"] = (t, db) =>
         {
             db.CareFacts.Add(new CareFact(Guid.CreateVersion7(), t._client.Id, Today, new() { Skin = SkinOiliness.Oily }));

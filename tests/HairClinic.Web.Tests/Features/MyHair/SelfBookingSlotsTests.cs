@@ -97,7 +97,7 @@ public sealed class SelfBookingSlotsTests(PgServer server)
                         Guid.CreateVersion7(),
                         _own.Client.Id,
                         Guid.CreateVersion7(),
-                        new ClearanceTerms(ProductId: null, ServicePurpose.Rebond, ChairScene.Today, Until: null, kind)
+                        new ClearanceSpec(ProductId: null, ServicePurpose.Rebond, ChairScene.Today, Until: null, kind)
                     )
                 );
             }

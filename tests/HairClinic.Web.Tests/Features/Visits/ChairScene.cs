@@ -50,8 +50,8 @@ internal sealed class ChairScene
         Trainee = scene.Hire("Tess Wray", StaffRole.Trainee, Salon);
         Kind = scene.AddUnitKind("Lace, size M", "French lace", "Workshop W");
         Adhesive = scene.AddProduct("Adhesive A", ProductKind.Adhesive, "water-based acrylic");
-        Expired = Adhesive.Receive(Guid.CreateVersion7(), "A-0", Today.PlusDays(-1));
-        Open = Adhesive.Receive(Guid.CreateVersion7(), "A-1", Today.PlusDays(200));
+        Expired = Adhesive.ReceiveLot(Guid.CreateVersion7(), "A-0", Today.PlusDays(-1));
+        Open = Adhesive.ReceiveLot(Guid.CreateVersion7(), "A-1", Today.PlusDays(200));
         Client = scene.AddClient("C-1", "Ada Fenwick", Salon);
         Worn = scene.AddUnit(Client, Kind, BondedOn.PlusDays(-20));
         Spare = scene.AddUnit(Client, Kind, BondedOn.PlusDays(-20));
@@ -63,7 +63,14 @@ internal sealed class ChairScene
     public void BookNext(Scene later)
     {
         Next = new Visit(Guid.CreateVersion7(), Client.Id, Salon.Id, Visit.ServiceKindId);
-        Next.Plan([(SegmentKind.HandsOn, 60)], later.Now + Duration.FromHours(4), Chair.Id, Colleague.Id, Salon, [Guid.CreateVersion7()]);
+        Next.Schedule(
+            [(SegmentKind.HandsOn, 60)],
+            later.Now + Duration.FromHours(4),
+            Chair.Id,
+            Colleague.Id,
+            Salon,
+            [Guid.CreateVersion7()]
+        );
         later.Db.Visits.Add(Next);
     }
 }

@@ -263,7 +263,7 @@ public sealed class ClearanceGateTests(PgServer server)
                 Guid.CreateVersion7(),
                 clientId,
                 Guid.CreateVersion7(),
-                new ClearanceTerms(ProductId: null, purpose, ChairScene.Today, until, kind)
+                new ClearanceSpec(ProductId: null, purpose, ChairScene.Today, until, kind)
             )
         );
 }

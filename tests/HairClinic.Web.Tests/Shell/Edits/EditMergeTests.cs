@@ -61,7 +61,7 @@ public sealed class EditMergeTests
             canal = Guid.CreateVersion7(),
             harbour = Guid.CreateVersion7();
         var opened = new Staff.Input { Salons = [elm, canal] };
-        var typed = EditMerge.Copy(opened);
+        var typed = EditMerge.Snapshot(opened);
         typed.Salons.Remove(canal);
 
         var change = Assert.Single(EditMerge.MergeChanges(opened, new Staff.Input { Salons = [elm, canal, harbour] }, typed));
@@ -77,7 +77,7 @@ public sealed class EditMergeTests
             dropped = Days(5, "Fair"),
             mine = Days(9, "Stocktaking");
         var opened = new Workshop { Closures = [kept, dropped, mine] };
-        var typed = EditMerge.Copy(opened);
+        var typed = EditMerge.Snapshot(opened);
         typed.Closures[2].Reason = "Counting";
         typed.Closures.Add(new DaysOffInput { From = new LocalDate(2027, 8, 1), To = new LocalDate(2027, 8, 2) });
         var saved = new Workshop { Closures = [kept with { Reason = "Roof" }, mine, Days(20, "Feast")] };
@@ -93,10 +93,10 @@ public sealed class EditMergeTests
     public void A_row_one_took_out_and_the_other_changed_is_a_clash()
     {
         var opened = new Workshop { Closures = [Days(1, "Works")] };
-        var changed = EditMerge.Copy(opened);
+        var changed = EditMerge.Snapshot(opened);
         changed.Closures[0].Reason = "Roof";
 
-        var theyTookOut = EditMerge.Copy(changed);
+        var theyTookOut = EditMerge.Snapshot(changed);
         Assert.True(Assert.Single(EditMerge.MergeChanges(opened, new Workshop(), theyTookOut)).Clashes);
         Assert.Single(theyTookOut.Closures);
 
@@ -113,7 +113,7 @@ public sealed class EditMergeTests
         Chairs.ChairLine one = new() { Id = Guid.CreateVersion7(), Name = "Window" },
             two = new() { Id = Guid.CreateVersion7(), Name = "Corner" };
         var opened = new Chairs.Input { Chairs = [one, two] };
-        var typed = EditMerge.Copy(opened);
+        var typed = EditMerge.Snapshot(opened);
         typed.Chairs[0].Name = "Bay";
         typed.Chairs.Add(new Chairs.ChairLine { Name = "New" });
 
@@ -128,8 +128,8 @@ public sealed class EditMergeTests
     {
         var salon = Guid.CreateVersion7();
         var opened = new Staff.Input { Work = [new Staff.SalonWeek { SalonId = salon }] };
-        Staff.Input typed = EditMerge.Copy(opened),
-            saved = EditMerge.Copy(opened);
+        Staff.Input typed = EditMerge.Snapshot(opened),
+            saved = EditMerge.Snapshot(opened);
         (typed.Work[0].Days[0].From, typed.Work[0].Days[0].To) = (new LocalTime(9, 0), new LocalTime(12, 0));
         (saved.Work[0].Days[4].From, saved.Work[0].Days[4].To) = (new LocalTime(13, 0), new LocalTime(17, 0));
 
@@ -144,8 +144,8 @@ public sealed class EditMergeTests
     public void A_row_that_is_kept_knows_the_version_it_is_kept_on()
     {
         var opened = new Factors.Input { Lines = [new() { Percent = 80, Version = 1 }] };
-        Factors.Input typed = EditMerge.Copy(opened),
-            saved = EditMerge.Copy(opened);
+        Factors.Input typed = EditMerge.Snapshot(opened),
+            saved = EditMerge.Snapshot(opened);
         typed.Lines[0].Percent = 70;
         (saved.Lines[0].Percent, saved.Lines[0].Version) = (90, 2);
 

@@ -16,7 +16,7 @@ public sealed class TapMessageBaseTests : UiTestContext
 
     public TapMessageBaseTests()
     {
-        Services.AddCascadingValue(_ => new TappedButton());
+        Services.AddCascadingValue(_ => new LastTappedButton());
         BeInteractive();
     }
 

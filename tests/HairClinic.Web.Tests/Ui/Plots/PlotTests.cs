@@ -48,9 +48,9 @@ public sealed class PlotTests : UiTestContext
     [Fact]
     public void Groups_differ_by_pattern_as_well_as_by_colour()
     {
-        var pens = Enumerable.Range(0, PlotLineStyle.Count).Select(PlotLineStyle.ForLine).ToList();
+        var pens = Enumerable.Range(0, PlotPen.Count).Select(PlotPen.ForLine).ToList();
 
-        Assert.Equal(PlotLineStyle.Count, pens.Select(p => (p.DashText, p.Width)).Distinct().Count());
+        Assert.Equal(PlotPen.Count, pens.Select(p => (p.DashText, p.Width)).Distinct().Count());
     }
 
     [Fact]
@@ -91,7 +91,7 @@ public sealed class PlotTests : UiTestContext
         Assert.NotEmpty(Parsed(new PlotData("x", "y", "0") { Lines = [new("a", [new(3, 0)])] }).Elements());
     }
 
-    private static XElement Parsed(PlotData picture) => XElement.Parse($"<svg>{PlotDrawing.Draw(picture, 340, 280)}</svg>");
+    private static XElement Parsed(PlotData picture) => XElement.Parse($"<svg>{PlotRenderer.Draw(picture, 340, 280)}</svg>");
 
     private static bool Is(XElement e, string name, string width) =>
         e.Attribute("class")?.Value == name && e.Attribute("stroke-width")?.Value == width;

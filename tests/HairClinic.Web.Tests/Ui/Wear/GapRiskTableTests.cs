@@ -30,7 +30,7 @@ public sealed class GapRiskTableTests : UiTestContext
         Assert.Contains("lasts until", cells[4], StringComparison.Ordinal);
     }
 
-    private List<string> Cells(GapRiskRow row) =>
+    private List<string> Cells(ClientGapRisk row) =>
         [
             .. Render<GapRiskTable>(p =>
                     p.Add(t => t.Rows, [row])
@@ -42,7 +42,7 @@ public sealed class GapRiskTableTests : UiTestContext
                 .Select(c => c.TextContent.Trim()),
         ];
 
-    private static GapRiskRow Row(LocalDate? orderBy)
+    private static ClientGapRisk Row(LocalDate? orderBy)
     {
         var plan = new ReorderPlan(Guid.CreateVersion7(), Guid.CreateVersion7());
         plan.Store(

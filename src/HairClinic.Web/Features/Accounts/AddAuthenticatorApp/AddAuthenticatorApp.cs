@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.DataProtection;
 namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>Sets up a codes app: the secret travels sealed inside the form and is kept only once a first code fits it.</summary>
-public sealed class AddAuthenticatorApp(OwnAccount own, SecondFactorStore factor, IDataProtectionProvider protection)
+public sealed class AddAuthenticatorApp(CurrentAccount own, SecondFactorStore factor, IDataProtectionProvider protection)
 {
     private static readonly TimeSpan Open = TimeSpan.FromMinutes(30);
 

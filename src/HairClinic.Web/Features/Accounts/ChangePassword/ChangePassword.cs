@@ -3,14 +3,14 @@ using HairClinic.Web.Accounts;
 namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>One's own password. Every other screen of theirs ends; the one they are at goes on.</summary>
-public sealed class ChangePassword(StaffSignInManager accounts, OwnAccount own, SignInTries tries)
+public sealed class ChangePassword(StaffSignInManager accounts, CurrentAccount own, SignInTries tries)
 {
     /// <exception cref="Refusal">The present password is another, or the new one is one of those that are guessed first.</exception>
     public async Task SaveAsync(Input input, CancellationToken cancellation)
     {
         var user = await own.ReadAsync(cancellation);
         IdentityResult? result = null;
-        var knows = await tries.CountAndCheckAsync(
+        var knows = await tries.CountAndVerifyAsync(
             user,
             async account =>
             {

@@ -51,7 +51,7 @@ public sealed class GiveAccount(
             };
             return await writes.RunAsync(key, nameof(GiveAccount), sent, db => WriteAsync(db, input, cancellation), cancellation);
         }
-        catch (DbUpdateException e) when (WriteOnce.Violates(e, AccountFactory.NameOnce))
+        catch (DbUpdateException e) when (WriteOnce.ViolatesConstraint(e, AccountFactory.NameOnce))
         {
             throw new Refusal("Somebody signs in as {0} already. Choose another name.", input.Name);
         }
@@ -135,7 +135,7 @@ public sealed class GiveAccount(
         var user = await AccountOf(db, input.PersonId).SingleOrDefaultAsync(cancellation);
         if (user is null)
         {
-            user = await accounts.MakeAsync(db.PracticeId, input.PersonId, input.Name, input.Email, input.Password);
+            user = await accounts.BuildAsync(db.PracticeId, input.PersonId, input.Name, input.Email, input.Password);
             db.Users.Add(user);
             await NotifyAsync(db, user, before: null, what: "", cancellation);
         }

@@ -6,7 +6,7 @@ public sealed class GiveAccountRules : AbstractValidator<GiveAccount.Input>
 {
     public GiveAccountRules()
     {
-        RuleFor(x => x.Name).SignInName();
+        RuleFor(x => x.Name).MustBeSignInName();
         RuleFor(x => x.Email)
             .EmailAddress()
             .When(x => !string.IsNullOrWhiteSpace(x.Email))

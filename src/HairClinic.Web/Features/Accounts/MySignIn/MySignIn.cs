@@ -7,7 +7,7 @@ namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>Everything about one's own sign-in: what opens it, where it is open, and when it was used.</summary>
 public sealed class MySignIn(
-    OwnAccount own,
+    CurrentAccount own,
     StaffSignInManager accounts,
     SessionStore sessions,
     ClinicDbFactory databases,

@@ -3,7 +3,7 @@ using HairClinic.Web.Accounts;
 namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>A new set of recovery codes; the old ones open nothing any more.</summary>
-public sealed class NewRecoveryCodes(OwnAccount own, SecondFactorStore factor, AccountNotices notices, StepUpCheck check)
+public sealed class NewRecoveryCodes(CurrentAccount own, SecondFactorStore factor, AccountNotices notices, StepUpCheck check)
 {
     /// <exception cref="Refusal">There is no codes app they would stand in for.</exception>
     public async Task<IReadOnlyList<string>> SaveAsync(CancellationToken cancellation)

@@ -5,7 +5,7 @@ using HairClinic.Web.Data.Rows;
 namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>One's own passkeys: each is a device that opens by its owner's finger, face or number.</summary>
-public sealed class Passkeys(OwnAccount own, StaffSignInManager accounts, AccountNotices notices, StepUpCheck check)
+public sealed class Passkeys(CurrentAccount own, StaffSignInManager accounts, AccountNotices notices, StepUpCheck check)
 {
     public const int NameLength = 60;
 

@@ -3,7 +3,7 @@ using HairClinic.Web.Accounts;
 namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>The codes app is no longer asked for, and its recovery codes open nothing.</summary>
-public sealed class RemoveAuthenticatorApp(OwnAccount own, SecondFactorStore factor, StepUpCheck check)
+public sealed class RemoveAuthenticatorApp(CurrentAccount own, SecondFactorStore factor, StepUpCheck check)
 {
     public async Task SaveAsync(CancellationToken cancellation)
     {

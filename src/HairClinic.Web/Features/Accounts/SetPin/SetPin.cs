@@ -5,7 +5,7 @@ using HairClinic.Web.Data.Rows;
 namespace HairClinic.Web.Features.Accounts;
 
 /// <summary>One's own PIN at the shared tablet one is at.</summary>
-public sealed class SetPin(OwnAccount own, TabletStore tablets, PinStore pins, StepUpCheck check, AccountNotices notices)
+public sealed class SetPin(CurrentAccount own, TabletStore tablets, PinStore pins, StepUpCheck check, AccountNotices notices)
 {
     public const string NoTablet = "This is no shared tablet. A PIN opens at the tablet where it was set, and nowhere else.";
 

@@ -14,7 +14,7 @@ public sealed class SignIn(StaffSignInManager accounts, AccountPasswordHasher ha
     {
         await pace.WaitAsync(input.Name, cancellation);
         var user = await accounts.UserManager.FindByNameAsync(input.Name.Trim());
-        var right = await tries.CountAndCheckAsync(
+        var right = await tries.CountAndVerifyAsync(
             user,
             account => KnowsAsync(account, input.Password),
             pretend: () => hasher.SimulateVerification(input.Password),

@@ -19,7 +19,7 @@ public sealed class SignInCode(StaffSignInManager accounts, SecondFactorStore fa
         if (!await accounts.CanSignInAsync(user))
             return Outcome.Refused;
         SignInWay? way = null;
-        var opens = await tries.CountAndCheckAsync(
+        var opens = await tries.CountAndVerifyAsync(
             user,
             async account => (way = await ProofAsync(account, input.Code, cancellation)) is not null,
             pretend: () => { },

@@ -9,7 +9,7 @@ namespace HairClinic.Web.Features.Accounts;
 /// </summary>
 public sealed class StepUp(
     StaffSignInManager accounts,
-    OwnAccount own,
+    CurrentAccount own,
     SecondFactorStore factor,
     SignInTries tries,
     SessionStore sessions,
@@ -28,7 +28,7 @@ public sealed class StepUp(
     {
         var user = await own.ReadAsync(cancellation);
         await pace.WaitAsync(user.UserName!, cancellation);
-        var proved = await tries.CountAndCheckAsync(
+        var proved = await tries.CountAndVerifyAsync(
             user,
             async account =>
                 await accounts.UserManager.CheckPasswordAsync(account, input.Password)

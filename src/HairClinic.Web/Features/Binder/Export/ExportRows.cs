@@ -63,7 +63,7 @@ internal sealed class ExportRows(ClinicDb db)
                 .Where(u => piece.Contains(u.Id))
                 .ToDictionaryAsync(u => u.Id, cancellation);
             foreach (var unit in piece.Select(id => units[id]))
-                yield return kinds.UnitRowOf(unit, clients.CodeOf(unit.ClientId), unit.PlaceSalonId is { } at ? salons[at] : null).Cells();
+                yield return kinds.RowOfUnit(unit, clients.CodeOf(unit.ClientId), unit.PlaceSalonId is { } at ? salons[at] : null).Cells();
         }
     }
 

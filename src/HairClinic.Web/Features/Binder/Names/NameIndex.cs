@@ -139,7 +139,7 @@ public sealed class ServiceIndex
     }
 
     /// <summary>The service's own steps where the row lasts as long as they do, else one stretch of hands-on work.</summary>
-    public static IReadOnlyList<(SegmentKind Kind, int Minutes)> StepsFor(ServiceKind service, int? minutes) =>
+    public static IReadOnlyList<(SegmentKind Kind, int Minutes)> StepsForMinutes(ServiceKind service, int? minutes) =>
         minutes is null || minutes == service.Minutes
             ? [.. service.Steps.OrderBy(s => s.Position).Select(s => (s.Kind, s.Minutes))]
             : [(SegmentKind.HandsOn, minutes.Value)];

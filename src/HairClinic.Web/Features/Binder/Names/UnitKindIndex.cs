@@ -59,7 +59,7 @@ public sealed class UnitKindIndex
     public string FullNameOf(Guid kindId) =>
         string.Join(", ", new[] { _kinds[kindId].Name, BaseNameOf(_kinds[kindId]), WorkshopNameOf(_kinds[kindId]) }.OfType<string>());
 
-    public UnitRow UnitRowOf(HairSystem unit, string? clientCode, string? place)
+    public UnitRow RowOfUnit(HairSystem unit, string? clientCode, string? place)
     {
         var kind = _kinds[unit.UnitKindId];
         return UnitRow.FromUnit(unit, clientCode, WorkshopNameOf(kind), BaseNameOf(kind), kind.Name, place);

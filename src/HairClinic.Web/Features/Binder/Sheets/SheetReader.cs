@@ -19,7 +19,7 @@ public static class SheetReader
         }
         if (FileSignature.Refusal(file.Span) is { } sentence)
             return new SheetParseResult(null, new SheetProblem(null, sentence));
-        return SheetText.From(file) is { } text
+        return DecodedText.From(file) is { } text
             ? new SheetTextParser(text, limits).Parse()
             : SheetParseResult.Refused(null, "This file is not text. Save the sheet as CSV (comma separated values) and bring that file.");
     }
@@ -42,7 +42,7 @@ public sealed record SheetLimits(int Bytes = 20 * 1024 * 1024, int Rows = 200_00
 }
 
 /// <summary>Finds out how a file's bytes spell text, and hands them on as UTF-8 without a byte order mark.</summary>
-internal sealed record SheetText(ReadOnlyMemory<byte> Utf8, SheetEncoding Encoding)
+internal sealed record DecodedText(ReadOnlyMemory<byte> Utf8, SheetEncoding Encoding)
 {
     // GetEncoding needs the code pages, which the framework carries but does not register.
     private static readonly Encoding Western = CodePagesEncodingProvider.Instance.GetEncoding(1252)!;
@@ -50,7 +50,7 @@ internal sealed record SheetText(ReadOnlyMemory<byte> Utf8, SheetEncoding Encodi
     private static readonly UTF8Encoding WithoutMark = new(encoderShouldEmitUTF8Identifier: false);
 
     /// <summary>Null when the bytes are not text.</summary>
-    public static SheetText? From(ReadOnlyMemory<byte> file)
+    public static DecodedText? From(ReadOnlyMemory<byte> file)
     {
         var bytes = file.Span;
         if (bytes.StartsWith((ReadOnlySpan<byte>)[0xEF, 0xBB, 0xBF]) && System.Text.Unicode.Utf8.IsValid(bytes[3..]))
@@ -64,7 +64,7 @@ internal sealed record SheetText(ReadOnlyMemory<byte> Utf8, SheetEncoding Encodi
             : Checked(WithoutMark.GetBytes(Western.GetString(bytes)), SheetEncoding.Windows1252);
     }
 
-    private static SheetText? Wide(ReadOnlySpan<byte> bytes, bool bigEndian, SheetEncoding encoding)
+    private static DecodedText? Wide(ReadOnlySpan<byte> bytes, bool bigEndian, SheetEncoding encoding)
     {
         try
         {
@@ -78,8 +78,8 @@ internal sealed record SheetText(ReadOnlyMemory<byte> Utf8, SheetEncoding Encodi
     }
 
     // No spreadsheet writes a NUL into text; a picture, a workbook or UTF-16 without its mark is full of them.
-    private static SheetText? Checked(ReadOnlyMemory<byte> utf8, SheetEncoding encoding) =>
-        utf8.Span.Contains((byte)0) ? null : new SheetText(utf8, encoding);
+    private static DecodedText? Checked(ReadOnlyMemory<byte> utf8, SheetEncoding encoding) =>
+        utf8.Span.Contains((byte)0) ? null : new DecodedText(utf8, encoding);
 }
 
 public enum SheetEncoding

@@ -4,7 +4,7 @@ using CsvHelper;
 namespace HairClinic.Web.Features.Binder.Sheets;
 
 /// <summary>One pass over one file. Used once.</summary>
-internal sealed class SheetTextParser(SheetText text, SheetLimits limits)
+internal sealed class SheetTextParser(DecodedText text, SheetLimits limits)
 {
     private readonly List<SheetRow> _rows = [];
     private readonly List<SheetProblem> _rowProblems = [];
@@ -25,7 +25,7 @@ internal sealed class SheetTextParser(SheetText text, SheetLimits limits)
 
         if (Next(reader, separator) is not { } first)
             return Unclosed() ?? SheetParseResult.Refused(null, "This file is empty. Its first line must hold the names of the columns.");
-        var headings = SheetHeadings.From(first, limits.Columns);
+        var headings = SheetHeaderRow.From(first, limits.Columns);
         if (headings.Problem is { } problem)
             return new SheetParseResult(null, problem);
         while (Next(reader, separator) is { } row)
@@ -114,9 +114,9 @@ public sealed record Sheet(
 );
 
 /// <summary>The first filled row as column names: trimmed, empty ones at the end dropped, each name once.</summary>
-internal sealed record SheetHeadings(IReadOnlyList<string> Names, SheetProblem? Problem)
+internal sealed record SheetHeaderRow(IReadOnlyList<string> Names, SheetProblem? Problem)
 {
-    public static SheetHeadings From(SheetRow first, int mostColumns)
+    public static SheetHeaderRow From(SheetRow first, int mostColumns)
     {
         var width = first.Cells.Count;
         while (width > 0 && string.IsNullOrWhiteSpace(first.Cells[width - 1]))
@@ -141,10 +141,10 @@ internal sealed record SheetHeadings(IReadOnlyList<string> Names, SheetProblem? 
                 );
             }
         }
-        return new SheetHeadings(names, null);
+        return new SheetHeaderRow(names, null);
     }
 
-    private static SheetHeadings Refused(SheetRow row, string template, params object[] arguments) =>
+    private static SheetHeaderRow Refused(SheetRow row, string template, params object[] arguments) =>
         new([], new SheetProblem(row.Row, new Sentence(template, arguments)));
 }
 

@@ -18,7 +18,7 @@ public sealed class AddClient(ClinicDbFactory databases, WriteOnce writes, Curre
             .OrderBy(s => s.Name)
             .Select(s => new SalonChoice(s.Id, s.Name))
             .ToListAsync(cancellation);
-        return new Screen(salons, current.Person.AtSalon, ClientCodes.DrawCode());
+        return new Screen(salons, current.Person.AtSalon, ClientCodes.ProposeCode());
     }
 
     /// <exception cref="Refusal">A code of one's own is taken, or the phone cannot be read.</exception>

@@ -8,9 +8,9 @@ public sealed class AddressesToConfirm(ClinicDbFactory databases, CurrentActor c
 {
     public const int Most = 100;
 
-    public async Task<IReadOnlyList<UnconfirmedAddress>> OpenAsync(CancellationToken cancellation)
+    public async Task<IReadOnlyList<UnconfirmedAddressRow>> OpenAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        return await UnconfirmedAddress.LoadListAsync(db, current.Person, only: null, Most, cancellation);
+        return await UnconfirmedAddressRow.LoadListAsync(db, current.Person, only: null, Most, cancellation);
     }
 }

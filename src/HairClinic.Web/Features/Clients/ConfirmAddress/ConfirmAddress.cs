@@ -35,7 +35,7 @@ public sealed class ConfirmAddress(
             : new Screen(
                 client.Name,
                 client.Code,
-                await UnconfirmedAddress.LoadListAsync(db, current.Person, clientId, Most, cancellation)
+                await UnconfirmedAddressRow.LoadListAsync(db, current.Person, clientId, Most, cancellation)
             );
     }
 
@@ -65,7 +65,7 @@ public sealed class ConfirmAddress(
                 if (address.ConfirmedAt is not null)
                     return new Outcome(address.ClientId);
                 address.Confirm(person.PersonId, right, clock.GetCurrentInstant());
-                if (right == AddressConfirmationRight.OnlyProvedAnew)
+                if (right == AddressConfirmationVerdict.OnlyProvedAnew)
                     await check.RefuseUnlessFreshAsync(cancellation);
                 await db.Database.BeginTransactionAsync(cancellation);
                 await log.NoteAsync(
@@ -73,7 +73,7 @@ public sealed class ConfirmAddress(
                     AccessAction.ConfirmedOpeningAddress,
                     address.ClientId,
                     address.Id,
-                    right == AddressConfirmationRight.OnlyProvedAnew ? "entered by themselves; nobody else could" : null,
+                    right == AddressConfirmationVerdict.OnlyProvedAnew ? "entered by themselves; nobody else could" : null,
                     cancellation
                 );
                 return new Outcome(address.ClientId);
@@ -81,7 +81,7 @@ public sealed class ConfirmAddress(
             cancellation
         );
 
-    public sealed record Screen(string Name, string Code, IReadOnlyList<UnconfirmedAddress> Addresses);
+    public sealed record Screen(string Name, string Code, IReadOnlyList<UnconfirmedAddressRow> Addresses);
 
     public sealed record Input(Guid AddressId);
 

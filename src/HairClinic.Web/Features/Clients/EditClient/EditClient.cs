@@ -26,7 +26,7 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
             .OrderBy(s => s.Name)
             .Select(s => new SalonChoice(s.Id, s.Name))
             .ToListAsync(cancellation);
-        return new Screen(salons, Input.From(client), atHome, ClientCodes.DrawCode());
+        return new Screen(salons, Input.From(client), atHome, ClientCodes.ProposeCode());
     }
 
     /// <exception cref="Refusal">A code of one's own is taken, the phone cannot be read, or the client is gone.</exception>

@@ -26,7 +26,7 @@ public sealed record SearchTerms(IReadOnlyList<string> Words, string Whole, stri
     public bool MayBeWholePhone => PhoneEnd is { Length: >= ShortestWholePhone };
 
     /// <summary>Prefixes and trunk zeros are read as the country has them: “011 44 20 …” from the United States, “+44 (0)20 …” anywhere.</summary>
-    public SearchTerms WithWholePhone(PhoneNumbering numbering) =>
+    public SearchTerms WithWholePhone(PhoneNumberParser numbering) =>
         numbering.Parse(Text, out var written) == PhoneFault.None
         && FindWordIndexer.ReverseDigits(written) is var whole
         && !whole.StartsWith(PhoneEnd!, StringComparison.Ordinal)

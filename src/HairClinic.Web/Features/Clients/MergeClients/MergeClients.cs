@@ -60,7 +60,7 @@ public sealed partial class MergeClients(
         {
             return await writes.RunAsync(key, nameof(MergeClients), input, db => MergeAsync(db, key, input, cancellation), cancellation);
         }
-        catch (DbUpdateException e) when (WriteOnce.Violates(e, BondMap.OpenPerHead))
+        catch (DbUpdateException e) when (WriteOnce.ViolatesConstraint(e, BondMap.OpenPerHead))
         {
             throw new Refusal(BothWear);
         }

@@ -42,7 +42,7 @@ public sealed partial class NextUnit
         public required LocalDate NextReady { get; init; }
 
         public required IReadOnlyList<UnitGone> GoneLately { get; init; }
-        public required IReadOnlyList<GapRemedy> Remedies { get; init; }
+        public required IReadOnlyList<GapRemedyEffect> Remedies { get; init; }
 
         /// <summary>What was changed on the last unit: the repeat order begins with it.</summary>
         public required string Note { get; init; }
@@ -66,7 +66,7 @@ public sealed partial class NextUnit
     public sealed record Draft(string Serial, string? Note);
 
     /// <param name="RushHalfDays">Where the slider for a rushed order starts.</param>
-    public sealed record Tried(PreparedReorder Case, ReorderOutlook Outlook, LeadTimePrior Lead, int RushHalfDays)
+    public sealed record Tried(ClientReorderInput Case, ReorderOutlook Outlook, LeadTimePrior Lead, int RushHalfDays)
     {
         public ReorderOutlook OutlookWith(ReorderScenario what, ReorderRule rule) =>
             Case.Outlook(rule, what.ApplyTo(Case.Question, Case.Each, Lead));

@@ -9,7 +9,7 @@ public sealed partial class NextUnit
 {
     private const int LatelyDays = 120;
 
-    private static double[] CurveOf(ReorderRule rule, PreparedReorder order, ReorderOutlook outlook)
+    private static double[] CurveOf(ReorderRule rule, ClientReorderInput order, ReorderOutlook outlook)
     {
         // Past the day far enough that the rise can be seen, and a year at most.
         var days = new double[Math.Clamp((outlook.Answer.ReorderInDays ?? 0) + 90, 120, 365)];
@@ -50,25 +50,30 @@ public sealed partial class NextUnit
             .OrderBy(u => u.Dates.RetiredOn)
             .Select(u => new UnitGone(u.Serial, u.State, u.Dates.RetiredOn!.Value));
 
-    private static Tried TriedOf(ClientOutlook known, PreparedReorder order, ReorderOutlook outlook) =>
+    private static Tried TriedOf(ClientOutlook known, ClientReorderInput order, ReorderOutlook outlook) =>
         new(order, outlook, known.Book.Kinds[order.UnitKindId].UsualLeadTime(), known.Book.Kinds[order.UnitKindId].LeadHalfDays);
 
     // In the order in which they help; what is only hoped for comes last.
-    private static List<GapRemedy> RemediesOf(ReorderRule rule, PreparedReorder order, ClientOutlook known, IReadOnlyList<string> shelf)
+    private static List<GapRemedyEffect> RemediesOf(
+        ReorderRule rule,
+        ClientReorderInput order,
+        ClientOutlook known,
+        IReadOnlyList<string> shelf
+    )
     {
         if (known.Outlook is not { AtRisk: true } outlook)
             return [];
         var tried = TriedOf(known, order, outlook);
-        var remedies = new List<GapRemedy>();
+        var remedies = new List<GapRemedyEffect>();
         var units = known.Units.Units;
         var spare = order.InHand.Select(id => units.Single(u => u.Id == id)).FirstOrDefault(u => u.State != UnitState.Bonded);
         if (spare is not null)
-            remedies.Add(new GapRemedy(GapRemedyKind.Spare, spare.Serial));
+            remedies.Add(new GapRemedyEffect(GapRemedyKind.Spare, spare.Serial));
         remedies.AddRange(
-            order.Emergency.Take(1).Select(id => new GapRemedy(GapRemedyKind.WornSpare, units.Single(u => u.Id == id).Serial))
+            order.Emergency.Take(1).Select(id => new GapRemedyEffect(GapRemedyKind.WornSpare, units.Single(u => u.Id == id).Serial))
         );
         remedies.Add(
-            new GapRemedy(GapRemedyKind.OffTheShelf, shelf.Count > 0 ? string.Join(", ", shelf.Take(3)) : null)
+            new GapRemedyEffect(GapRemedyKind.OffTheShelf, shelf.Count > 0 ? string.Join(", ", shelf.Take(3)) : null)
             {
                 Then = tried.WorstGapChance(new ReorderScenario(ExtraUnits: 1), rule),
             }
@@ -79,13 +84,13 @@ public sealed partial class NextUnit
                 .Range(1, 16)
                 .Select(w => 7 * w)
                 .FirstOrDefault(d => tried.WorstGapChance(new ReorderScenario(RepairDays: d), rule) <= outlook.Alpha);
-            remedies.Add(new GapRemedy(GapRemedyKind.Repair, null) { Days = days == 0 ? null : days });
+            remedies.Add(new GapRemedyEffect(GapRemedyKind.Repair, null) { Days = days == 0 ? null : days });
         }
         if (order.InFlight.Count == 0)
         {
             var half = Math.Max(1, known.Book.Kinds[order.UnitKindId].LeadHalfDays / 2);
             remedies.Add(
-                new GapRemedy(GapRemedyKind.Rush, null)
+                new GapRemedyEffect(GapRemedyKind.Rush, null)
                 {
                     Days = half,
                     Then = tried.WorstGapChance(new ReorderScenario(RushHalfDays: half), rule),
@@ -94,7 +99,7 @@ public sealed partial class NextUnit
         }
         else
         {
-            remedies.Add(new GapRemedy(GapRemedyKind.AskTheWorkshop, units.Single(u => u.Id == order.InFlight[0]).Serial));
+            remedies.Add(new GapRemedyEffect(GapRemedyKind.AskTheWorkshop, units.Single(u => u.Id == order.InFlight[0]).Serial));
         }
         return remedies;
     }
@@ -113,7 +118,7 @@ public sealed partial class NextUnit
 
 /// <summary>Something that can be done about a gap that threatens.</summary>
 /// <param name="What">The unit or units it is about; null where there is none.</param>
-public sealed record GapRemedy(GapRemedyKind Kind, string? What)
+public sealed record GapRemedyEffect(GapRemedyKind Kind, string? What)
 {
     /// <summary>The days it takes or buys; null where none would be enough.</summary>
     public int? Days { get; init; }

@@ -90,7 +90,7 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
         {
             return await writes.RunAsync(key, nameof(NextUnit), input, db => DraftAsync(db, key, input, cancellation), cancellation);
         }
-        catch (DbUpdateException e) when (WriteOnce.Violates(e, HairSystemMap.OneSerial))
+        catch (DbUpdateException e) when (WriteOnce.ViolatesConstraint(e, HairSystemMap.OneSerial))
         {
             throw new Refusal("Another unit got this serial a moment ago. Look at what is drafted below, then tap again.");
         }

@@ -47,7 +47,7 @@ public sealed class NoteRepair(ClinicDbFactory databases, WriteOnce writes, IClo
                         .HairSystems.Include(u => u.Repairs)
                         .SingleOrDefaultAsync(u => u.Id == input.UnitId && u.ClientId == input.ClientId, cancellation)
                     ?? throw new Refusal("This unit is not among the client’s any more.");
-                unit.Mend(key, input.On!.Value, input.Kind!.Value, input.Note);
+                unit.AddRepair(key, input.On!.Value, input.Kind!.Value, input.Note);
                 return new Outcome(unit.Serial);
             },
             cancellation

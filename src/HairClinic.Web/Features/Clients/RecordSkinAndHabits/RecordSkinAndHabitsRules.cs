@@ -6,7 +6,7 @@ public sealed class RecordSkinAndHabitsRules : AbstractValidator<RecordSkinAndHa
     {
         foreach (var question in CareHabits.All.Where(q => q.Choices.Count == 0))
             RuleFor(x => (decimal?)question.AnswerOf(x.Habits))
-                .InclusiveBetween(0, CareQuestion.MostPerWeek)
+                .InclusiveBetween(0, CareQuestionDefinition.MostPerWeek)
                 .WithMessage("Times a week lie between 0 and 50.")
                 .OverridePropertyName(question.Field);
         RuleFor(x => x)

@@ -1,7 +1,7 @@
 namespace HairClinic.Web.Features.Lasting;
 
 /// <summary>The tables of the page.</summary>
-public enum LastingTable
+public enum LastingTableKind
 {
     Groups,
     Watched,
@@ -12,24 +12,24 @@ public enum LastingTable
 /// <summary>The tables as sheets. Numbers are whole precision and stand there whether or not the page calls them certain; "certain" says which.</summary>
 internal static class LastingCsv
 {
-    public static LastingTable? ParseTable(LastingQuery question, string? table)
+    public static LastingTableKind? ParseTableName(LastingQuery question, string? table)
     {
         if (string.IsNullOrEmpty(table))
-            return question.Of == LastingSubject.Cost ? LastingTable.Costs : LastingTable.Groups;
-        foreach (var known in Enum.GetValues<LastingTable>())
+            return question.Of == LastingSubject.Cost ? LastingTableKind.Costs : LastingTableKind.Groups;
+        foreach (var known in Enum.GetValues<LastingTableKind>())
         {
-            if (LastingQuery.ToQueryValue(known) == table && known == LastingTable.Costs == (question.Of == LastingSubject.Cost))
+            if (LastingQuery.EnumToQueryValue(known) == table && known == LastingTableKind.Costs == (question.Of == LastingSubject.Cost))
                 return known;
         }
         return null;
     }
 
-    public static string[] Headings(LastingTable table) =>
+    public static string[] Headings(LastingTableKind table) =>
         table switch
         {
-            LastingTable.Groups => ["group", "spells", "ended", "censored", "half_by_day", "low", "high", "estimate", "certain"],
-            LastingTable.Watched => ["group", "day", "watched", "share_going_on", "low", "high"],
-            LastingTable.Effects => ["name", "factor", "low_80", "high_80"],
+            LastingTableKind.Groups => ["group", "spells", "ended", "censored", "half_by_day", "low", "high", "estimate", "certain"],
+            LastingTableKind.Watched => ["group", "day", "watched", "share_going_on", "low", "high"],
+            LastingTableKind.Effects => ["name", "factor", "low_80", "high_80"],
             _ =>
             [
                 "name",
@@ -50,12 +50,12 @@ internal static class LastingCsv
             ],
         };
 
-    public static IEnumerable<IReadOnlyList<string>> Rows(WhatLasts.Screen screen, LastingTable table) =>
+    public static IEnumerable<IReadOnlyList<string>> Rows(WhatLasts.Screen screen, LastingTableKind table) =>
         table switch
         {
-            LastingTable.Groups => screen.Groups.Select(Of),
-            LastingTable.Watched => screen.Groups.SelectMany(g => screen.Days.Select((day, i) => Of(g, day, g.AtRisk[i]))),
-            LastingTable.Effects => screen.Fit.Effects.Select(
+            LastingTableKind.Groups => screen.Groups.Select(Of),
+            LastingTableKind.Watched => screen.Groups.SelectMany(g => screen.Days.Select((day, i) => Of(g, day, g.AtRisk[i]))),
+            LastingTableKind.Effects => screen.Fit.Effects.Select(
                 IReadOnlyList<string> (e) => [e.Name, Number(e.Factor), Number(e.Low), Number(e.High)]
             ),
             _ => screen.Costs.Select(Of),

@@ -13,7 +13,7 @@ public sealed record LastingGroup(Guid? Id, string? Name, int Spells, int Ended,
     public bool CanTell => Ended >= FewestEnded && Curve.Median is not null;
 
     /// <param name="days">The days at which it is told how many were still watched.</param>
-    public static LastingGroup Of(Guid? id, string? name, IReadOnlyCollection<Spell> spells, IReadOnlyList<double> days) =>
+    public static LastingGroup FromSpells(Guid? id, string? name, IReadOnlyCollection<Spell> spells, IReadOnlyList<double> days) =>
         new(
             id,
             name,

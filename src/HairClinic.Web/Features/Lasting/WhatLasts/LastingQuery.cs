@@ -26,14 +26,14 @@ public sealed record LastingQuery(LastingSubject Of, LastingSide By)
     /// <summary>All that can be asked.</summary>
     public static IEnumerable<LastingQuery> All =>
         from subject in Enum.GetValues<LastingSubject>()
-        from side in SidesOf(subject)
+        from side in GroupingsFor(subject)
         select new LastingQuery(subject, side);
 
     public LifetimeKind Quantity => Of == LastingSubject.Hold ? LifetimeKind.Hold : LifetimeKind.Life;
 
-    public string Query => $"of={ToQueryValue(Of)}&by={ToQueryValue(By)}";
+    public string Query => $"of={EnumToQueryValue(Of)}&by={EnumToQueryValue(By)}";
 
-    public static IReadOnlyList<LastingSide> SidesOf(LastingSubject subject) =>
+    public static IReadOnlyList<LastingSide> GroupingsFor(LastingSubject subject) =>
         subject switch
         {
             LastingSubject.Life => [LastingSide.Workshop, LastingSide.Base, LastingSide.Kind],
@@ -48,13 +48,13 @@ public sealed record LastingQuery(LastingSubject Of, LastingSide By)
         var subject = string.IsNullOrEmpty(of) ? LastingSubject.Life : Find(Enum.GetValues<LastingSubject>(), of);
         if (subject is not { } known)
             return null;
-        var side = string.IsNullOrEmpty(by) ? SidesOf(known)[0] : Find(SidesOf(known), by);
+        var side = string.IsNullOrEmpty(by) ? GroupingsFor(known)[0] : Find(GroupingsFor(known), by);
         return side is { } found ? new(known, found) : null;
     }
 
-    public static string ToQueryValue<T>(T word)
+    public static string EnumToQueryValue<T>(T word)
         where T : struct, Enum => word.ToString().ToLowerInvariant();
 
     private static T? Find<T>(IEnumerable<T> words, string said)
-        where T : struct, Enum => words.Where(w => ToQueryValue(w) == said).Select(w => (T?)w).FirstOrDefault();
+        where T : struct, Enum => words.Where(w => EnumToQueryValue(w) == said).Select(w => (T?)w).FirstOrDefault();
 }

@@ -7,7 +7,7 @@ internal static class LastingWords
 {
     public static string FormatGroupName(LastingGroup group, IStringLocalizer<Words> words) => group.Name ?? words["not written down"];
 
-    public static string FormatDay(double day) => day.ToString("0.#", CultureInfo.CurrentCulture);
+    public static string FormatDayNumber(double day) => day.ToString("0.#", CultureInfo.CurrentCulture);
 
     public static string FormatPValue(double p, CultureInfo culture) =>
         p < 0.001 ? "p\u00a0<\u00a0" + 0.001.ToString(culture) : "p\u00a0=\u00a0" + p.ToString("0.000", culture);
@@ -46,7 +46,7 @@ internal static class LastingWords
             ? words["Each against its own window, {0} lifts sooner than {1}: {2} times as long.", sooner.Name!, later.Name!, times]
             : words["Each against its own window, {0} wears out sooner than {1}: {2} times as long.", sooner.Name!, later.Name!, times];
         return sooner.Curve.Median is { } first && later.Curve.Median is { } last
-            ? said + " " + words["As seen, half by day {0} against day {1}.", FormatDay(first), FormatDay(last)]
+            ? said + " " + words["As seen, half by day {0} against day {1}.", FormatDayNumber(first), FormatDayNumber(last)]
             : said;
     }
 
@@ -56,7 +56,7 @@ internal static class LastingWords
             return isHold
                 ? words["{0} lifts sooner than {1}.", sooner.Name!, later.Name!]
                 : words["{0} wears out sooner than {1}.", sooner.Name!, later.Name!];
-        var (early, late) = (FormatDay(first), FormatDay(last));
+        var (early, late) = (FormatDayNumber(first), FormatDayNumber(last));
         return isHold
             ? words["{0} lifts sooner than {1}: half by day {2} against day {3}.", sooner.Name!, later.Name!, early, late]
             : words["{0} wears out sooner than {1}: half by worn day {2} against {3}.", sooner.Name!, later.Name!, early, late];

@@ -61,10 +61,10 @@ internal sealed class WearCostReader(ClinicDb db, LastingSide by, CancellationTo
     // A base made by several workshops is taken without any workshop's effect.
     private static LifePrediction LifeOf(WearModel model, IReadOnlyList<UnitKindTerms> kinds)
     {
-        var columns = new List<CovariateValue> { CovariateValue.Base(kinds[0].BaseMaterialId) };
+        var columns = new List<CovariateValue> { CovariateValue.ForBaseMaterial(kinds[0].BaseMaterialId) };
         if (kinds.Select(k => k.WorkshopId).Distinct().ToList() is [{ } workshop])
             columns.Add(CovariateValue.Workshop(workshop));
-        return model.Predict(ClientEffectNodes.For(model.Population), kinds[0].UsualLife(), columns);
+        return model.Predict(ClientEffectNodes.For(model.Population), kinds[0].LifePrior(), columns);
     }
 
     /// <summary>Of the adhesive this base is bonded with most.</summary>
@@ -76,7 +76,7 @@ internal sealed class WearCostReader(ClinicDb db, LastingSide by, CancellationTo
             .MaxBy(g => g.Count());
         if (usual?.Key.Window is not { } window)
             return null;
-        var columns = new List<CovariateValue> { CovariateValue.Base(baseId) };
+        var columns = new List<CovariateValue> { CovariateValue.ForBaseMaterial(baseId) };
         if (usual.Key.AdhesiveId is { } adhesive)
             columns.Add(CovariateValue.Adhesive(adhesive));
         // A window's last day is the 90 % point of what it assumes.

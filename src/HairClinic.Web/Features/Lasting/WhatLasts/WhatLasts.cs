@@ -77,11 +77,11 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
         var groups = spells
             .Select(own => (own.Key, Told: own.Select(s => s.Spell).Where(Tells).ToList()))
             .Where(g => g.Told.Count > 0)
-            .Select(g => LastingGroup.Of(g.Key, g.Key is { } id ? names.GetValueOrDefault(id) : null, g.Told, days))
+            .Select(g => LastingGroup.FromSpells(g.Key, g.Key is { } id ? names.GetValueOrDefault(id) : null, g.Told, days))
             .OrderBy(g => g.Id is null)
             .ThenByDescending(g => g.Spells)
             .ToList();
-        var factors = WearModelPair.FactorsFor(await WearModelPair.LoadWearFactorsAsync(db, cancellation), question.Quantity);
+        var factors = WearModelPair.FactorsByHabit(await WearModelPair.LoadWearFactorsAsync(db, cancellation), question.Quantity);
         var compared = GroupComparison.Compare(groups, spells, Determined(question.By), factors);
         return new Screen(question, today, groups, days, compared, fit, []);
     }
@@ -97,7 +97,7 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
         return clock.Today(zone ?? "UTC");
     }
 
-    private static async Task<LifetimeFitFacts> FitAsync(ClinicDb db, LastingQuery question, CancellationToken cancellation)
+    private static async Task<LifetimeFitSummary> FitAsync(ClinicDb db, LastingQuery question, CancellationToken cancellation)
     {
         var newest = await db
             .StoredFits.AsNoTracking()
@@ -105,9 +105,9 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
             .OrderByDescending(f => f.FittedAt)
             .FirstOrDefaultAsync(cancellation);
         if (newest is null)
-            return LifetimeFitFacts.None;
+            return LifetimeFitSummary.None;
         var estimated = newest.Converged ? newest : await WearModelPair.UsableFits(db, question.Quantity).FirstOrDefaultAsync(cancellation);
-        return LifetimeFitFacts.Of(newest, estimated, await LastingNames.LoadCovariateNamesAsync(db, cancellation), Shown(question));
+        return LifetimeFitSummary.Of(newest, estimated, await LastingNames.LoadCovariateNamesAsync(db, cancellation), Shown(question));
     }
 
     private static async Task<ILookup<Guid?, WearSpell>> HoldsByAsync(
@@ -171,7 +171,7 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
         IReadOnlyList<LastingGroup> Groups,
         IReadOnlyList<double> Days,
         GroupComparison? Compared,
-        LifetimeFitFacts Fit,
+        LifetimeFitSummary Fit,
         IReadOnlyList<WearCostRow> Costs
     );
 }

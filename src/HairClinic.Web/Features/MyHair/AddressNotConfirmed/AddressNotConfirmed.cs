@@ -19,7 +19,7 @@ public sealed class AddressNotConfirmed(ClinicDbFactory databases, CurrentActor 
             confirmed ? Reason.None
             : pages.Any(p => p.ClientId == client && p.OpensAll) ? Reason.Invitation
             : Reason.NotConfirmed;
-        var letters = (await mail.NowAsync(cancellation)).CanSendLinks;
+        var letters = (await mail.CheckReadinessAsync(cancellation)).CanSendLinks;
         return await (
             from c in db.Clients
             where c.Id == client

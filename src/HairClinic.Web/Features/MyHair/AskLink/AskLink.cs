@@ -10,7 +10,7 @@ public sealed class AskLink(ClinicDbFactory databases, LinkAskQueue asks, MailSt
     /// <returns>How links leave here; null while none can be sent, and then nothing is taken down.</returns>
     public async Task<MailWay?> SaveAsync(Input input, CancellationToken cancellation)
     {
-        var state = await mail.NowAsync(cancellation);
+        var state = await mail.CheckReadinessAsync(cancellation);
         if (!state.CanSendLinks)
             return null;
         await using var unfenced = databases.OpenWithoutActor();

@@ -58,7 +58,7 @@ public sealed class ChooseATime(ClinicDbFactory databases, SelfBookingSlots slot
         {
             return await slots.AlternativesAsync(wish, input.At!.Value, cancellation);
         }
-        catch (DbUpdateException e) when (WriteOnce.Violates(e, VisitTriggers.MostAhead))
+        catch (DbUpdateException e) when (WriteOnce.ViolatesConstraint(e, VisitTriggers.MostAhead))
         {
             await using var db = databases.Open();
             throw Enough(await AheadAsync(db, cancellation));
@@ -78,7 +78,14 @@ public sealed class ChooseATime(ClinicDbFactory databases, SelfBookingSlots slot
             throw Enough(ahead);
         var slot = await slots.RequireSlotAtAsync(wish, input.At!.Value, cancellation);
         var visit = new Visit(Guid.CreateVersion7(), current.Client.ClientId, wish.Salon.Id, service.Id);
-        visit.Plan(service, slot.StartsAt, slot.ChairId, slot.PersonId, wish.Salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
+        visit.Schedule(
+            service,
+            slot.StartsAt,
+            slot.ChairId,
+            slot.PersonId,
+            wish.Salon,
+            [.. service.Steps.Select(_ => Guid.CreateVersion7())]
+        );
         db.Visits.Add(visit);
         return new SelfBookingOutcome(FreeStart.FromInstant(visit.StartsAt, wish.Salon.TimeZone).Local);
     }

@@ -9,14 +9,14 @@ namespace HairClinic.Web.Features.MyHair;
 public sealed record CalendarVisit(Guid Id, Instant StartsAt, Instant EndsAt, string Zone, string? Address);
 
 /// <summary>A day something is due that is not booked yet.</summary>
-public sealed record DueDay(Guid Id, LocalDate On);
+public sealed record CalendarDueDay(Guid Id, LocalDate On);
 
 /// <summary>Writes dates as iCalendar (RFC 5545), in the salon's own time with its zone's rules.</summary>
 public static class CalendarFileWriter
 {
     public static string Write(
         IReadOnlyList<CalendarVisit> visits,
-        DueDay? due,
+        CalendarDueDay? due,
         string appointment,
         string toBook,
         (string Name, string Address) from,

@@ -49,7 +49,7 @@ public sealed class DatesFile(
                     .SingleOrDefaultAsync(f => f.SecretHash == hash && f.EndedAt == null, cancellation);
                 if (feed is null)
                     return null;
-                var pages = await OwnPages.ByEmailAsync(db, feed.Email, clock.GetCurrentInstant(), cancellation);
+                var pages = await OwnPageLookup.ByEmailAsync(db, feed.Email, clock.GetCurrentInstant(), cancellation);
                 return pages.Any(p => p.ClientId == feed.ClientId) ? await WriteAsync(db, feed.ClientId, cancellation) : null;
             }
         );
@@ -77,7 +77,7 @@ public sealed class DatesFile(
         if (own is null)
             return null;
         var booked = own.Visits.Exists(v => v.StartsAt > now);
-        var due = own.Due is null || booked ? null : new DueDay(own.Due.Id, own.Due.DueOn);
+        var due = own.Due is null || booked ? null : new CalendarDueDay(own.Due.Id, own.Due.DueOn);
         return CalendarFileWriter.Write(own.Visits, due, words["Appointment"], words["To book"], (mail.FromName, mail.From), now);
     }
 }

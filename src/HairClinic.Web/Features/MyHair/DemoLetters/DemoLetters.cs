@@ -16,5 +16,5 @@ public sealed class DemoLetters(MailSenderSelector route, LetterFolder folder)
 
     /// <returns>Null unless the only practice here is the demo and letters go to the folder.</returns>
     public async Task<IReadOnlyList<string>?> OpenAsync(CancellationToken cancellation) =>
-        await route.WayAsync(cancellation) is MailWay.Demo ? await folder.NewestAsync(Newest, cancellation) : null;
+        await route.WayAsync(cancellation) is MailWay.Demo ? await folder.ListNewestAsync(Newest, cancellation) : null;
 }

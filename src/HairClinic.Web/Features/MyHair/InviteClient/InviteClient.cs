@@ -26,7 +26,7 @@ public sealed class InviteClient(ClinicDbFactory databases, WriteOnce writes, Si
     /// <exception cref="Refusal">The client is not there, has no e-mail address said no to the one they have or to letters, or no letter leaves here just now.</exception>
     public async Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation)
     {
-        var state = await mail.NowAsync(cancellation);
+        var state = await mail.CheckReadinessAsync(cancellation);
         if (state.WhyNoLink() is { } why)
             throw why;
         return await writes.RunAsync(
@@ -48,7 +48,7 @@ public sealed class InviteClient(ClinicDbFactory databases, WriteOnce writes, Si
                     throw new Refusal(
                         "This client wants no letters that they did not ask for. They get a link whenever they ask for one themselves."
                     );
-                await links.InviteAsync(db, client, cancellation);
+                await links.InviteClientAsync(db, client, cancellation);
                 return new Outcome(client.Email, state.Way);
             },
             cancellation

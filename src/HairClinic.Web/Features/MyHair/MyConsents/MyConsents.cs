@@ -22,7 +22,7 @@ public sealed class MyConsents(ClinicDbFactory databases, WriteOnce writes, Curr
             home,
             [
                 .. Enum.GetValues<ConsentSubject>()
-                    .Select(subject => ConsentLedger.FindConsent(lines.Select(l => l.Consent), subject, now))
+                    .Select(subject => ConsentValidityRule.FindConsent(lines.Select(l => l.Consent), subject, now))
                     .OfType<Consent>()
                     .Select(stands => lines.First(l => l.Consent == stands)),
             ],
@@ -45,7 +45,7 @@ public sealed class MyConsents(ClinicDbFactory databases, WriteOnce writes, Curr
                 var now = clock.GetCurrentInstant();
                 var ledger = (await LedgerAsync(cancellation)).Select(l => l.Consent);
                 var stands =
-                    ConsentLedger.FindConsent(ledger, input.Subject, now)
+                    ConsentValidityRule.FindConsent(ledger, input.Subject, now)
                     ?? throw new Refusal("This was taken back already, or was never agreed to.");
                 // Under the words that were agreed to: those are what is taken back.
                 db.Consents.Add(

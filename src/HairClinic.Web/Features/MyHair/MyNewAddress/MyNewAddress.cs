@@ -45,7 +45,7 @@ public sealed class MyNewAddress(PracticeJobRunner jobs, IClock clock)
                 await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
                 await services
                     .GetRequiredService<AccessLogStore>()
-                    .NoteForAsync(
+                    .NoteOnBehalfOfAsync(
                         db,
                         new ClientActor(db.PracticeId, address.ClientId),
                         yes ? AccessAction.ConfirmedOpeningAddress : AccessAction.DeniedOpeningAddress,

@@ -40,7 +40,7 @@ public sealed class Preferences(ClinicDbFactory databases, ClientSessionStore si
     /// this page.
     /// </summary>
     /// <returns>The last part of the address, which is shown once.</returns>
-    public async Task<string> FollowAsync(CancellationToken cancellation)
+    public async Task<string> StartCalendarFeedAsync(CancellationToken cancellation)
     {
         var client = current.Client.ClientId;
         var secret = RandomNumberGenerator.GetBytes(24);

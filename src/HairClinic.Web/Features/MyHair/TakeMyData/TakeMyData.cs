@@ -37,7 +37,7 @@ public sealed class TakeMyData(
     /// <returns>Null while no link can be sent.</returns>
     public async Task<MailWay?> SaveAsync(CancellationToken cancellation)
     {
-        var state = await mail.NowAsync(cancellation);
+        var state = await mail.CheckReadinessAsync(cancellation);
         if (!state.CanSendLinks)
             return null;
         var signIn = current.Client.SignInId;

@@ -32,7 +32,7 @@ public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, Acces
         );
     }
 
-    public async Task<IReadOnlyList<SalonWorkload>> WorkloadAsync(CancellationToken cancellation)
+    public async Task<IReadOnlyList<SalonLoadAndCapacity>> WorkloadAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
         return await WorkloadReader.ReadAsync(db, cancellation);
@@ -81,7 +81,7 @@ public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, Acces
 
     private async Task<GapReport> WorkOutAsync(ClinicDb db, List<Salon> salons, CancellationToken cancellation) =>
         GapReport.Measure(
-            await HairHistoryReader.ReadAsync(db, [.. salons.Select(s => s.Id)], cancellation),
+            await HairHistoryReader.ReadForSalonsAsync(db, [.. salons.Select(s => s.Id)], cancellation),
             salons,
             clock.GetCurrentInstant()
         );
@@ -94,7 +94,7 @@ public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, Acces
         bool AllSalons,
         GapReport Promise,
         GapRiskReport GapRisks,
-        IReadOnlyList<SalonWorkload> Load,
+        IReadOnlyList<SalonLoadAndCapacity> Load,
         IReadOnlyList<WorkshopOrderLoad> Orders
     );
 }

@@ -5,7 +5,7 @@ namespace HairClinic.Web.Features.Outlook;
 /// <summary>How well the promise "never without hair" was kept in the last twelve months.</summary>
 /// <param name="Salons">By salon; the last is all of them together where there are several.</param>
 /// <param name="Gaps">The longest first; as they are kept, without whose they are.</param>
-public sealed record GapReport(IReadOnlyList<SalonGapSummary> Salons, IReadOnlyList<GapRow> Gaps)
+public sealed record GapReport(IReadOnlyList<SalonPastGaps> Salons, IReadOnlyList<GapRow> Gaps)
 {
     private const int Months = 12;
 
@@ -20,13 +20,13 @@ public sealed record GapReport(IReadOnlyList<SalonGapSummary> Salons, IReadOnlyL
 
     internal static GapReport Measure(IReadOnlyCollection<ClientHairHistory> clients, IEnumerable<Salon> salons, Instant now)
     {
-        var (rows, gaps) = (new List<SalonGapSummary>(), new List<GapRow>());
+        var (rows, gaps) = (new List<SalonPastGaps>(), new List<GapRow>());
         var bySalon = clients.ToLookup(c => c.SalonId);
         foreach (var salon in salons)
         {
             var today = salon.DayOf(now);
             var from = today.PlusMonths(-Months).PlusDays(1);
-            var sum = new SalonGapSummary(salon.Id, salon.Name);
+            var sum = new SalonPastGaps(salon.Id, salon.Name);
             foreach (var client in bySalon[salon.Id])
             {
                 var found = GapFinder.Find(client.Hair, from, today);
@@ -37,7 +37,7 @@ public sealed record GapReport(IReadOnlyList<SalonGapSummary> Salons, IReadOnlyL
             rows.Add(sum);
         }
         if (rows.Count > 1)
-            rows.Add(rows.Aggregate(new SalonGapSummary(SalonId: null, ""), (all, one) => all + one));
+            rows.Add(rows.Aggregate(new SalonPastGaps(SalonId: null, ""), (all, one) => all + one));
         return new(rows, gaps);
     }
 

@@ -8,9 +8,9 @@ namespace HairClinic.Web.Features.Outlook;
 /// <param name="All">Clients who wear a unit.</param>
 /// <param name="Accepted">The chance of a gap that the practice accepts.</param>
 public sealed record GapRiskReport(
-    IReadOnlyList<GapRiskRow> AtRisk,
+    IReadOnlyList<ClientGapRisk> AtRisk,
     int AllAtRisk,
-    IReadOnlyList<GapRiskRow> Soon,
+    IReadOnlyList<ClientGapRisk> Soon,
     int AllSoon,
     int All,
     double Accepted
@@ -55,7 +55,7 @@ public sealed record GapRiskReport(
             accepted
         );
 
-        static GapRiskRow RowOf(ReorderPlan plan, Client client, LocalDate? dueOn) =>
+        static ClientGapRisk RowOf(ReorderPlan plan, Client client, LocalDate? dueOn) =>
             new(client.Id, client.HomeSalonId, client.Code, client.Name, client.CalledAs, client.Phone, plan, dueOn);
     }
 

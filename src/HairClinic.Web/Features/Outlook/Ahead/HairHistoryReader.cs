@@ -5,7 +5,7 @@ namespace HairClinic.Web.Features.Outlook;
 /// <summary>Reads what clients of some salons had on their heads and in house.</summary>
 internal static class HairHistoryReader
 {
-    public static async Task<List<ClientHairHistory>> ReadAsync(
+    public static async Task<List<ClientHairHistory>> ReadForSalonsAsync(
         ClinicDb db,
         IReadOnlyCollection<Guid> salons,
         CancellationToken cancellation

@@ -6,7 +6,7 @@ namespace HairClinic.Web.Features.Outlook;
 internal static class WorkloadReader
 {
     /// <returns>By salon, by name; the last is the whole practice where there are several. Empty before the first recalculation.</returns>
-    public static async Task<IReadOnlyList<SalonWorkload>> ReadAsync(ClinicDb db, CancellationToken cancellation)
+    public static async Task<IReadOnlyList<SalonLoadAndCapacity>> ReadAsync(ClinicDb db, CancellationToken cancellation)
     {
         var forecasts = await db.LoadForecasts.AsNoTracking().ToDictionaryAsync(f => f.SalonId, cancellation);
         var salons = await db
@@ -29,20 +29,20 @@ internal static class WorkloadReader
             .Include(p => p.Absences)
             .AsSplitQuery()
             .ToListAsync(cancellation);
-        var weeks = new List<SalonWorkload>();
+        var weeks = new List<SalonLoadAndCapacity>();
         foreach (var salon in salons)
         {
             if (!forecasts.TryGetValue(salon.Id, out var forecast) || salon.Retired && forecast.Clients == 0)
                 continue;
             var load = forecast.ToSalonLoad();
-            var open = WeekMinutes.OpenMinutesPerWeek(HoursOf(salon, [], salon.Hours.Select(Weekly)), forecast.From, load.Weeks);
+            var open = WeekMinutesCalculator.OpenMinutesPerWeek(HoursOf(salon, [], salon.Hours.Select(Weekly)), forecast.From, load.Weeks);
             var hands = new double[load.Weeks];
             foreach (var person in people.Where(p => p.Salons.Any(s => s.SalonId == salon.Id)))
                 AddTo(hands, person, salon, forecast.From);
             var count = chairs.GetValueOrDefault(salon.Id);
             weeks.Add(new(salon.Id, salon.Name, forecast.From, forecast.Clients, load, [.. open.Select(m => count * m)], hands));
         }
-        return weeks.Count > 1 ? [.. weeks, SalonWorkload.Sum(weeks)] : weeks;
+        return weeks.Count > 1 ? [.. weeks, SalonLoadAndCapacity.Sum(weeks)] : weeks;
     }
 
     // Who keeps no hours of their own works the opening hours; of several salons', an equal share of each.
@@ -51,7 +51,7 @@ internal static class WorkloadReader
         var own = person.WorkSpells.Where(w => w.SalonId == salon.Id).Select(w => new WeekdayTimeRange(w.Day, w.From, w.To));
         var (week, share) = person.WorkSpells.Count > 0 ? (own, 1.0) : (salon.Hours.Select(Weekly), 1.0 / person.Salons.Count);
         var away = person.Absences.Select(a => a.Days);
-        var minutes = WeekMinutes.OpenMinutesPerWeek(HoursOf(salon, away, week), from, hands.Length);
+        var minutes = WeekMinutesCalculator.OpenMinutesPerWeek(HoursOf(salon, away, week), from, hands.Length);
         for (var i = 0; i < hands.Length; i++)
             hands[i] += share * minutes[i];
     }

@@ -21,7 +21,7 @@ public static class WorkloadText
     public static string Days(int number, IStringLocalizer words) => number == 1 ? words["1 day"] : words["{0} days", number];
 
     /// <summary>Which week is the first that does not fit, and what is short in it.</summary>
-    public static string DescribeFirstOverload(SalonWorkload salon, IStringLocalizer words)
+    public static string DescribeFirstOverload(SalonLoadAndCapacity salon, IStringLocalizer words)
     {
         string name = salon.SalonId is null ? words["All salons together"] : salon.Name;
         if (salon.Clients == 0)

@@ -7,7 +7,7 @@ namespace HairClinic.Web.Features.Privacy;
 /// <summary>Takes out what is past its time under one rule, after somebody looked at it: of clients, those of their own salons.</summary>
 public sealed class ApplyRetention(ClinicDbFactory databases, CurrentActor current, RetentionEnforcer book)
 {
-    private IReadOnlyList<Guid>? Salons => RetentionEnforcer.SalonScopeOf(current.Person);
+    private IReadOnlyList<Guid>? Salons => RetentionEnforcer.SalonScopeOfPerson(current.Person);
 
     public async Task<Screen> OpenAsync(RetentionSubject subject, CancellationToken cancellation)
     {

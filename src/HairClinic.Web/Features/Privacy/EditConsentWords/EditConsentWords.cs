@@ -55,7 +55,7 @@ public sealed class EditConsentWords(ClinicDbFactory databases, WriteOnce writes
                 cancellation
             );
         }
-        catch (DbUpdateException e) when (WriteOnce.Violates(e, ConsentTextMap.NumberOnce))
+        catch (DbUpdateException e) when (WriteOnce.ViolatesConstraint(e, ConsentTextMap.NumberOnce))
         {
             throw Meanwhile();
         }

@@ -21,7 +21,7 @@ public sealed class EditRetention(
         var rules = new List<Rule>();
         foreach (var rule in await RetentionEnforcer.RulesAsync(db, cancellation))
         {
-            var usual = RetentionRule.DefaultsFor(rule.Subject);
+            var usual = RetentionRule.DefaultsForSubject(rule.Subject);
             rules.Add(
                 new Rule(
                     rule.Subject,
@@ -29,7 +29,7 @@ public sealed class EditRetention(
                     rule.ByItself,
                     (rule.KeepDays, rule.ByItself) == usual,
                     rule.LastAppliedAt,
-                    await book.CountAsync(db, rule, RetentionEnforcer.SalonScopeOf(current.Person), cancellation)
+                    await book.CountAsync(db, rule, RetentionEnforcer.SalonScopeOfPerson(current.Person), cancellation)
                 )
             );
         }

@@ -41,7 +41,7 @@ public sealed class PrivacyAndPapers(ClinicDbFactory databases, WriteOnce writes
             zone,
             [
                 .. words
-                    .Select(w => new Standing(w.Subject, ConsentLedger.Last(ledger, w.Subject, now), w.Number, w.Words))
+                    .Select(w => new Standing(w.Subject, ConsentValidityRule.Last(ledger, w.Subject, now), w.Number, w.Words))
                     .Where(s => s.Subject.IsAsked() || s.Last is { Given: true }),
             ],
             lines

@@ -15,12 +15,12 @@ public sealed class EditHoldWindow(ClinicDbFactory databases, WriteOnce writes, 
         var bases = await db
             .BaseMaterials.Where(b => !b.Retired)
             .OrderBy(b => b.Name)
-            .Select(b => new RowChoice(b.Id, b.Name))
+            .Select(b => new RowOption(b.Id, b.Name))
             .ToListAsync(cancellation);
         var adhesives = await db
             .Products.Where(p => !p.Retired && (p.Kind == ProductKind.Adhesive || p.Kind == ProductKind.Tape))
             .OrderBy(p => p.Name)
-            .Select(p => new RowChoice(p.Id, p.Name))
+            .Select(p => new RowOption(p.Id, p.Name))
             .ToListAsync(cancellation);
         var input = id is null ? new Input { EarliestWeeks = 4, LatestWeeks = 6 } : await ReadAsync(db, id.Value, cancellation);
         return input is null ? null : new Screen(input, bases, adhesives);
@@ -50,7 +50,7 @@ public sealed class EditHoldWindow(ClinicDbFactory databases, WriteOnce writes, 
             ? new Refusal("There is a window for this base, adhesive and attachment already. Change that one.")
             : null;
 
-    public sealed record Screen(Input Input, IReadOnlyList<RowChoice> Bases, IReadOnlyList<RowChoice> Adhesives);
+    public sealed record Screen(Input Input, IReadOnlyList<RowOption> Bases, IReadOnlyList<RowOption> Adhesives);
 
     public sealed record Input : RowInput
     {

@@ -42,7 +42,7 @@ public sealed class EditProduct(ClinicDbFactory databases, WriteOnce writes, ICl
 
     private static void Keep(Product product, LotLine line)
     {
-        var lot = product.Lots.FirstOrDefault(l => l.Id == line.Id) ?? product.Receive(Guid.CreateVersion7(), line.Code, line.ExpiresOn);
+        var lot = product.Lots.FirstOrDefault(l => l.Id == line.Id) ?? product.ReceiveLot(Guid.CreateVersion7(), line.Code, line.ExpiresOn);
         lot.Edit(line.Code, line.ExpiresOn);
         if (line.Finished)
             lot.Finish();

@@ -95,7 +95,7 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
         if (input.Phone.NullIfBlank() is not { } typed || typed == before)
             return input.Phone.NullIfBlank();
         var region = await db.PracticeSettings.Select(s => s.Region).SingleAsync(cancellation);
-        return PhoneParser.Parse(PhoneNumbering.ForZone(input.Zone, region), typed, nameof(Input.Phone));
+        return PhoneParser.Parse(PhoneNumberParser.ForZone(input.Zone, region), typed, nameof(Input.Phone));
     }
 
     private static void Fill(Salon salon, Input input, string? phone)

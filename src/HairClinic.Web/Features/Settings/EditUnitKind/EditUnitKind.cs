@@ -15,12 +15,12 @@ public sealed class EditUnitKind(ClinicDbFactory databases, WriteOnce writes, IC
         var bases = await db
             .BaseMaterials.Where(b => !b.Retired)
             .OrderBy(b => b.Name)
-            .Select(b => new RowChoice(b.Id, b.Name))
+            .Select(b => new RowOption(b.Id, b.Name))
             .ToListAsync(cancellation);
         var workshops = await db
             .Workshops.Where(w => !w.Retired)
             .OrderBy(w => w.Name)
-            .Select(w => new RowChoice(w.Id, w.Name))
+            .Select(w => new RowOption(w.Id, w.Name))
             .ToListAsync(cancellation);
         var input = id is null
             ? new Input { BaseMaterialId = bases.FirstOrDefault()?.Id ?? Guid.Empty }
@@ -49,7 +49,7 @@ public sealed class EditUnitKind(ClinicDbFactory databases, WriteOnce writes, IC
     protected override Refusal? TwiceBy(DbUpdateException e, Input input) =>
         ConcurrentEdits.IsUniqueViolation(e, "unit_kinds") ? new Refusal("There is a kind of unit called {0} already.", input.Name) : null;
 
-    public sealed record Screen(Input Input, IReadOnlyList<RowChoice> Bases, IReadOnlyList<RowChoice> Workshops);
+    public sealed record Screen(Input Input, IReadOnlyList<RowOption> Bases, IReadOnlyList<RowOption> Workshops);
 
     public sealed record Input : RowInput
     {

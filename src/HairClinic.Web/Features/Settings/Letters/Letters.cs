@@ -25,7 +25,7 @@ public sealed partial class Letters(
     /// <param name="ask">Whether to ask the mail server, or to say what was last heard of it.</param>
     public async Task<Screen> OpenAsync(bool ask, CancellationToken cancellation)
     {
-        var state = ask ? await status.NowAsync(cancellation) : await status.LastAsync(cancellation);
+        var state = ask ? await status.CheckReadinessAsync(cancellation) : await status.LastAsync(cancellation);
         // Work is read again only by jobs. How much waits says nothing of whom it is for; of letters that are over only the envelope is
         // left, and which client that names is asked as whoever looks.
         var (waiting, over, undone) = await AsJobAsync(async db =>
@@ -73,7 +73,7 @@ public sealed partial class Letters(
 
     /// <summary>Work other than letters that was given up is begun anew.</summary>
     /// <returns>How much.</returns>
-    public Task<int> RetryGivenUpWorkAsync(CancellationToken cancellation) =>
+    public Task<int> RetryNonMailWorkAsync(CancellationToken cancellation) =>
         AsJobAsync(async db =>
         {
             var items = await GivenUp(db).ToListAsync(cancellation);
@@ -104,7 +104,7 @@ public sealed partial class Letters(
         }
         catch (Exception e) when (!cancellation.IsCancellationRequested)
         {
-            var fault = WorkFaults.NameOf(e);
+            var fault = WorkFaults.NameOfException(e);
             LogFailed(log, fault);
             throw MailReadiness.WhyNotSent(fault);
         }

@@ -20,7 +20,7 @@ public sealed partial class LettersPage
     private async Task TryAgainAsync()
     {
         _sending = true;
-        await Slice.RetryGivenUpWorkAsync(CancellationToken.None);
+        await Slice.RetryNonMailWorkAsync(CancellationToken.None);
         _screen = await Slice.OpenAsync(ask: false, CancellationToken.None);
         _sending = false;
     }

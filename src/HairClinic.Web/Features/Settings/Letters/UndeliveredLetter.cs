@@ -30,10 +30,10 @@ public sealed record UndeliveredLetter(LetterKind Kind, LocalDate Day, string? C
             _ when Fault is WorkFaults.TooLate => ["It could not leave before what it leads to had run out."],
             _ when Fault is nameof(NoMailWayException) => ["No mail server was set."],
             _ when Fault?.StartsWith(Refused, StringComparison.Ordinal) is true
-                    && MailReadiness.DescribeFault(Fault) == MailReadiness.DescribeFault(null) =>
+                    && MailReadiness.DescribeFaultCode(Fault) == MailReadiness.DescribeFaultCode(null) =>
             [
                 "The mail server refused it for good: the address may be wrong, or the mailbox gone.",
             ],
-            _ => [MailReadiness.DescribeFault(Fault), "It was tried again until that was of no more use."],
+            _ => [MailReadiness.DescribeFaultCode(Fault), "It was tried again until that was of no more use."],
         };
 }

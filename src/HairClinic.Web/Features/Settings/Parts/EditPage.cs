@@ -42,7 +42,7 @@ public abstract class EditPage<TInput> : LiveComponent
         if (Input is null)
             Navigation.NotFound();
         else
-            _opened = EditMerge.Copy(Input);
+            _opened = EditMerge.Snapshot(Input);
     }
 
     public async Task SaveAsync()

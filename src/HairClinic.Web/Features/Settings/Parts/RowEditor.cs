@@ -83,4 +83,4 @@ public abstract record RowInput : IEditInput
 }
 
 /// <summary>One of those that a form offers.</summary>
-public sealed record RowChoice(Guid Id, string Name);
+public sealed record RowOption(Guid Id, string Name);

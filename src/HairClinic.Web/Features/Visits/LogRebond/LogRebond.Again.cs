@@ -30,7 +30,7 @@ public sealed partial class LogRebond
                 ],
                 WaitsKept = made.WaitsKept,
                 FinishedAt = made.AppliedAt?.InZone(salon.TimeZone).TimeOfDay is { } time ? new LocalTime(time.Hour, time.Minute) : null,
-                Note = ClearanceGate.RemoveSetAsideNote(record.Note),
+                Note = ClearanceGate.StripSetAsideLine(record.Note),
             };
             input.SetGrades(record.Grades);
             return input;

@@ -28,15 +28,15 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
         {
             return await writes.RunAsync(key, nameof(LogRebond), input, db => WriteAsync(db, input, cancellation), cancellation);
         }
-        catch (DbUpdateException e) when (WriteOnce.Violates(e, VisitRecordMap.OnePerVisit))
+        catch (DbUpdateException e) when (WriteOnce.ViolatesConstraint(e, VisitRecordMap.OnePerVisit))
         {
             throw new Refusal("This visit is logged already.");
         }
-        catch (DbUpdateException e) when (WriteOnce.Violates(e, BondMap.OpenPerUnit))
+        catch (DbUpdateException e) when (WriteOnce.ViolatesConstraint(e, BondMap.OpenPerUnit))
         {
             throw new Refusal("By the book this unit is on another head. Log its take-down there first, then save again.");
         }
-        catch (DbUpdateException e) when (WriteOnce.Violates(e, BondMap.OpenPerHead))
+        catch (DbUpdateException e) when (WriteOnce.ViolatesConstraint(e, BondMap.OpenPerHead))
         {
             throw new Refusal("Another bond was made on this head a moment ago. Open the visit again to see it.");
         }
@@ -53,11 +53,13 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
         var despite =
             sheet.BondingBlocked(day) && ClearanceGate.RequireSkinCheck([ClearanceSeverity.Block], current.Person, input.DespiteBlock);
 
-        var used = input.Products.Select(line => sheet.Product(line.ProductId).UseOnDay(day, line.LotId, line.Coats)).ToList();
+        var used = input
+            .Products.Select(line => sheet.ProductById(line.ProductId).CreateAppliedProduct(day, line.LotId, line.Coats))
+            .ToList();
         var cureHours = sheet.Products.Max(p => p.LabelCureHours);
         var worn = Worn(sheet, input);
         var holds = await HoldFacts.LoadAsync(db, book.Windows, [sheet.Client.Id], cancellation);
-        var basis = book.InputFor(
+        var basis = book.CalculatorFor(
             sheet.Client,
             sheet.BaseMaterialId,
             sheet.AdhesiveAmong(used),
@@ -72,7 +74,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
         );
         var made = new NewBond(
             Guid.CreateVersion7(),
-            sheet.Unit(input.UnitId),
+            sheet.UnitById(input.UnitId),
             finished,
             input.Attachment,
             [.. used.Select(u => (Guid.CreateVersion7(), u))],
@@ -84,10 +86,10 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
             worn,
             made,
             salon,
-            basis.WindowFor(day),
+            basis.DueWindowFor(day),
             now,
             current.Actor.Id,
-            despite ? ClearanceGate.AppendSetAsideNote(input.Note) : input.Note
+            despite ? ClearanceGate.AppendSetAsideLine(input.Note) : input.Note
         );
         db.Bonds.Add(bond);
 
@@ -114,7 +116,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
     {
         if (sheet.Worn?.Id != input.WornBondId)
             throw new Refusal("Another bond is on this head than when you opened this form. Open the visit again to see it.");
-        return sheet.Worn is { } worn ? (worn, sheet.Unit(worn.HairSystemId), input.ToTakeDown()) : null;
+        return sheet.Worn is { } worn ? (worn, sheet.UnitById(worn.HairSystemId), input.ToTakeDown()) : null;
     }
 
     // A visit of an earlier day is logged late; one of a later day takes no record.

@@ -67,16 +67,17 @@ internal sealed record RebondLogData(
     }
 
     /// <exception cref="Refusal">It is not one of the client's.</exception>
-    public HairSystem Unit(Guid? id) => Units.FirstOrDefault(u => u.Id == id) ?? throw new Refusal("Choose one of this client's units.");
+    public HairSystem UnitById(Guid? id) =>
+        Units.FirstOrDefault(u => u.Id == id) ?? throw new Refusal("Choose one of this client's units.");
 
     /// <exception cref="Refusal">It is not in the book.</exception>
-    public Product Product(Guid id) => Products.FirstOrDefault(p => p.Id == id) ?? throw new Refusal("Choose a product for each line.");
+    public Product ProductById(Guid id) => Products.FirstOrDefault(p => p.Id == id) ?? throw new Refusal("Choose a product for each line.");
 
     /// <summary>What the hold depends on: the adhesive used, else the tape.</summary>
     public Guid? AdhesiveAmong(IReadOnlyList<AppliedProduct> used)
     {
         return First(ProductKind.Adhesive) ?? First(ProductKind.Tape);
 
-        Guid? First(ProductKind kind) => used.FirstOrDefault(u => Product(u.ProductId).Kind == kind)?.ProductId;
+        Guid? First(ProductKind kind) => used.FirstOrDefault(u => ProductById(u.ProductId).Kind == kind)?.ProductId;
     }
 }

@@ -100,7 +100,7 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftS
             await drafts.DeleteForSubjectAsync(nameof(LogVisit), input.VisitId, cancellation);
             return outcome;
         }
-        catch (DbUpdateException e) when (WriteOnce.Violates(e, VisitRecordMap.OnePerVisit))
+        catch (DbUpdateException e) when (WriteOnce.ViolatesConstraint(e, VisitRecordMap.OnePerVisit))
         {
             throw new Refusal("This visit is logged already.");
         }
@@ -127,8 +127,8 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftS
         var seen = input.EdgeUp switch
         {
             null => null,
-            false => EdgeInspection.Sound,
-            true => new EdgeInspection(true, input.LiftedOn, input.LiftZone, input.SpotFixed == true),
+            false => EdgeFindings.Sound,
+            true => new EdgeFindings(true, input.LiftedOn, input.LiftZone, input.SpotFixed == true),
         };
         found.Visit.RecordCare(
             Guid.CreateVersion7(),
@@ -137,7 +137,7 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftS
             found.Salon,
             clock.GetCurrentInstant(),
             current.Actor.Id,
-            aside ? ClearanceGate.AppendSetAsideNote(input.Note) : input.Note
+            aside ? ClearanceGate.AppendSetAsideLine(input.Note) : input.Note
         );
         return new Outcome(
             found.Visit.ClientId,
@@ -156,7 +156,7 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftS
 
     private static Task<List<ClearanceSeverity>> FixingAsync(ClinicDb db, Guid clientId, LocalDate day, CancellationToken cancellation) =>
         ClearanceStore
-            .ForServicePurpose(db, ServicePurpose.FixLift, day)
+            .OfPurposeOnDay(db, ServicePurpose.FixLift, day)
             .Where(c => c.ClientId == clientId)
             .Select(c => c.Kind)
             .ToListAsync(cancellation);
@@ -225,7 +225,7 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftS
                 LiftDayUnknown = record is { FoundLifted: true, LiftedOn: null },
                 LiftZone = record.LiftZone,
                 SpotFixed = record.FoundLifted ? worn?.Lift?.SpotFixed : null,
-                Note = ClearanceGate.RemoveSetAsideNote(record.Note),
+                Note = ClearanceGate.StripSetAsideLine(record.Note),
             };
 
         public static bool RequiresEdgeCheck(bool worn, ServicePurpose purpose) =>

@@ -50,7 +50,7 @@ internal sealed record CheckedPlacement(
         var end = start + Duration.FromMinutes(minutes ?? book.Service.Minutes);
         var (from, to) = (start.InZone(salon.TimeZone), end.InZone(salon.TimeZone));
         var (day, weekday, begins, ends) = (from.Date, from.DayOfWeek, from.TimeOfDay, to.TimeOfDay);
-        var clearances = ClearanceStore.ForServicePurpose(db, book.Service.Purpose, day);
+        var clearances = ClearanceStore.OfPurposeOnDay(db, book.Service.Purpose, day);
         var facts = await db
             .Salons.Where(s => s.Id == salonId)
             .Select(s => new
@@ -89,7 +89,7 @@ internal sealed record CheckedPlacement(
             doubts.Add(Doubt.PersonNotAtWork);
         if (!facts.Person.Alone)
             doubts.Add(Doubt.PersonNotAlone);
-        doubts.AddRange(ClearanceGate.Doubts(facts.Clearances, who));
+        doubts.AddRange(ClearanceGate.CheckBooking(facts.Clearances, who));
         return new(salon, book.Service, start, end, facts.Chair, facts.Person.Name, doubts);
     }
 

@@ -22,7 +22,7 @@ public sealed class SlotSearch(ClinicDbFactory databases, IClock clock)
             UsualPerson = ask.UsualPerson,
             OnlyChair = ask.OnlyChair,
         };
-        return SlotOffer.For(book, ask.Start is null ? book.SpreadByHalfDay(wish).OrderBy(s => s.StartsAt) : book.Nearest(wish));
+        return SlotOffer.For(book, ask.Start is null ? book.FindAcrossHalfDays(wish).OrderBy(s => s.StartsAt) : book.Nearest(wish));
     }
 
     /// <summary>Whether a client has another visit at that time, wherever that is: who asks learns no more of it than they may see.</summary>

@@ -64,7 +64,7 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
                 "This client has a visit today already, at {0}. Begin that one.",
                 at.InZone(salon.TimeZone).ToString("HH:mm", null)
             );
-        var concerning = ClearanceStore.ForServicePurpose(db, service.Purpose, today);
+        var concerning = ClearanceStore.OfPurposeOnDay(db, service.Purpose, today);
         // Who may not open a client would read no clearance either.
         var clearances =
             await db
@@ -72,7 +72,7 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
                 .Select(c => concerning.Where(x => x.ClientId == c.Id).Select(x => x.Kind).ToList())
                 .SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("This client is not in the book any more. Look them up again.");
-        var doubts = ClearanceGate.Doubts(clearances, me);
+        var doubts = ClearanceGate.CheckBooking(clearances, me);
         if (doubts.Count > 0 && !input.Looked)
             throw new DoubtedException(doubts);
 
@@ -84,9 +84,16 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
             cancellation
         );
         var visit = new Visit(Guid.CreateVersion7(), input.ClientId, salonId, service.Id);
-        visit.Plan(service, start, chair.Id, handsBusy ? null : me.PersonId, salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
+        visit.Schedule(
+            service,
+            start,
+            chair.Id,
+            handsBusy ? null : me.PersonId,
+            salon,
+            [.. service.Steps.Select(_ => Guid.CreateVersion7())]
+        );
         if (clearances.Contains(ClearanceSeverity.Block))
-            visit.SetNote(ClearanceGate.AppendSetAsideNote(note: null));
+            visit.SetNote(ClearanceGate.AppendSetAsideLine(note: null));
         visit.Begin(today);
         db.Visits.Add(visit);
         return new Begun(visit.Id, chair.Name, handsBusy);

@@ -42,7 +42,7 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
     private static async Task<Screen> WithRisksAsync(
         ClinicDb db,
         Screen screen,
-        IReadOnlyList<SameDaySalons> days,
+        IReadOnlyList<SalonLocalDateGroup> days,
         CancellationToken cancellation
     )
     {
@@ -62,7 +62,7 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
         };
     }
 
-    private static SameDaySalons DayOf(LocalDate today, IReadOnlyList<SalonToday> salons, int soonDays) =>
+    private static SalonLocalDateGroup DayOf(LocalDate today, IReadOnlyList<SalonToday> salons, int soonDays) =>
         new(today, salons.Min(s => today.AtStartOfDayInZone(s.Zone).ToInstant()), today.PlusDays(soonDays), [.. salons.Select(s => s.Id)]);
 
     // All of the practice's: a visit may be booked in one this person does not work in, and its hour is that salon's.
@@ -113,7 +113,7 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
         public DueCursor? Next { get; init; }
 
         /// <summary>Those at risk of a gap, where that part is asked for.</summary>
-        public IReadOnlyList<GapRiskRow> Risks { get; init; } = [];
+        public IReadOnlyList<ClientGapRisk> Risks { get; init; } = [];
 
         public GapRiskCursor? NextRisk { get; init; }
         public DueCounts Counts { get; init; } = new(new Dictionary<DuePart, int>(), AtLeast: false);
@@ -138,14 +138,14 @@ public sealed record DueCursor(int Rank, LocalDate ClosesOn, Guid BondId)
 /// <summary>Salons in which it is the same day. A practice across the date line has several such days at once.</summary>
 /// <param name="Began">When that day began in the first of them.</param>
 /// <param name="Soon">The last day a window may open on to be listed as opening soon.</param>
-public sealed record SameDaySalons(LocalDate Today, Instant Began, LocalDate Soon, IReadOnlyList<Guid> Salons);
+public sealed record SalonLocalDateGroup(LocalDate Today, Instant Began, LocalDate Soon, IReadOnlyList<Guid> Salons);
 
 /// <summary>The last row of a page of those at risk; the next goes on with fewer expected days.</summary>
 public sealed record GapRiskCursor(double Days, Guid ClientId)
 {
     public override string ToString() => $"{Days.ToString("R", CultureInfo.InvariantCulture)}_{ClientId:N}";
 
-    public static GapRiskCursor AfterRow(GapRiskRow row) => new(row.Plan.ExpectedDaysWithoutHair, row.ClientId);
+    public static GapRiskCursor AfterRow(ClientGapRisk row) => new(row.Plan.ExpectedDaysWithoutHair, row.ClientId);
 
     /// <returns>Null for anything that is not such a cursor; the list then starts from its beginning.</returns>
     public static GapRiskCursor? Parse(string? text) =>

@@ -10,7 +10,7 @@ public sealed record DueCounts(IReadOnlyDictionary<DuePart, int> Parts, bool AtL
 
     public int CountOf(DuePart part) => Parts.GetValueOrDefault(part);
 
-    internal static async Task<DueCounts> ReadAsync(ClinicDb db, IReadOnlyList<SameDaySalons> days, CancellationToken cancellation)
+    internal static async Task<DueCounts> ReadAsync(ClinicDb db, IReadOnlyList<SalonLocalDateGroup> days, CancellationToken cancellation)
     {
         var groups = await days.Select(day => Marks(db, day))
             .Aggregate(Queryable.Concat)
@@ -28,10 +28,10 @@ public sealed record DueCounts(IReadOnlyDictionary<DuePart, int> Parts, bool AtL
 
     private static readonly DuePart[] ToCall = [DuePart.Lifted, DuePart.Overdue, DuePart.Open, DuePart.Opening];
 
-    private static IQueryable<Mark> Marks(ClinicDb db, SameDaySalons day)
+    private static IQueryable<Mark> Marks(ClinicDb db, SalonLocalDateGroup day)
     {
         var (today, soon) = (day.Today, day.Soon);
-        return DueBonds
+        return DueBondQueries
             .OpenBonds(db, day)
             .OrderBy(b => b.ClosesOn)
             .ThenBy(b => b.BondId)

@@ -7,14 +7,14 @@ internal static class DueRows
 {
     public static Task<List<DueRow>> ReadAsync(
         ClinicDb db,
-        IReadOnlyList<SameDaySalons> days,
+        IReadOnlyList<SalonLocalDateGroup> days,
         DuePart part,
         DueCursor? after,
         int count,
         CancellationToken cancellation
     )
     {
-        var pages = days.SelectMany(day => DueBonds.InPart(part, db, day))
+        var pages = days.SelectMany(day => DueBondQueries.OfDuePart(part, db, day))
             .Where(p => after is null || p.Rank >= after.Rank)
             .Select(p => Ordered(p.Rank == after?.Rank ? After(p.Bonds, after) : p.Bonds, p.Rank).Take(count))
             .ToList();
@@ -42,7 +42,7 @@ internal static class DueRows
 
     private static IQueryable<DueRow> Rows(ClinicDb db, IQueryable<Key> keys, Instant began)
     {
-        var bookings = DueBonds.UpcomingBondVisits(db, began);
+        var bookings = DueBondQueries.UpcomingBondVisits(db, began);
         return from key in keys
             join bond in db.Bonds.AsNoTracking() on key.BondId equals bond.Id
             join client in db.Clients on bond.ClientId equals client.Id

@@ -12,7 +12,7 @@ internal static class GapRiskRows
             p.AtRisk && ReorderPlanStore.ClientsToPlan(db).Any(c => c.Id == p.ClientId && salons.Contains(c.HomeSalonId))
         );
 
-    public static Task<List<GapRiskRow>> ReadAsync(
+    public static Task<List<ClientGapRisk>> ReadAsync(
         ClinicDb db,
         IReadOnlyList<Guid> salons,
         GapRiskCursor? after,
@@ -29,7 +29,7 @@ internal static class GapRiskRows
             from plan in plans.OrderByDescending(p => p.ExpectedDaysWithoutHair).ThenBy(p => p.ClientId).Take(count)
             join client in db.Clients on plan.ClientId equals client.Id
             orderby plan.ExpectedDaysWithoutHair descending, plan.ClientId
-            select new GapRiskRow(
+            select new ClientGapRisk(
                 client.Id,
                 client.HomeSalonId,
                 client.Code,

@@ -53,7 +53,7 @@ public sealed class OfferSlots(ClinicDbFactory databases, IClock clock)
         await using var wide = databases.OpenPracticeWide(nameof(OfferSlots));
         var book = await SlotFacts.LoadAsync(wide, facts.HomeSalonId, new Interval(from, to), clientId, cancellation);
         ServiceSegment[] steps = [.. facts.Service.Steps.Select(s => new ServiceSegment(s.Kind, s.Minutes))];
-        var slots = book.SpreadByHalfDay(
+        var slots = book.FindAcrossHalfDays(
             new SlotCriteria(new ServiceTimeline(steps), facts.Service.Id, target) { UsualPerson = facts.Usual, Best = Best }
         );
         return

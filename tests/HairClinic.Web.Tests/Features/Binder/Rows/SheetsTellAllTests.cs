@@ -39,7 +39,7 @@ public sealed class SheetsTellAllTests
             question =>
             {
                 var row = new ClientRow();
-                question.SetAnswer(row.Care, question.Choices.Count == 0 ? 2m : question.Choices[^1]);
+                question.SetAnswerIn(row.Care, question.Choices.Count == 0 ? 2m : question.Choices[^1]);
                 Assert.True(!row.Cells().SequenceEqual(new ClientRow().Cells()), $"No line of ClientRow.Table tells {question.Field}.");
             }
         );

@@ -35,8 +35,8 @@ public sealed class AddressesToConfirmTests(PgServer server)
         var forStylist = await OpenAsync(clinic, _scene.Of(clinic, StaffRole.Stylist));
 
         Assert.Equal(["ida@example.test", "oto@example.test"], forManager.Select(r => r.Email).Order());
-        Assert.All(forManager, r => Assert.Equal((AddressConfirmationRight.EnteredByThem, "Marn Holt"), (r.Right, r.By)));
-        Assert.All(forStylist, r => Assert.Equal(AddressConfirmationRight.Free, r.Right));
+        Assert.All(forManager, r => Assert.Equal((AddressConfirmationVerdict.EnteredByThem, "Marn Holt"), (r.Right, r.By)));
+        Assert.All(forStylist, r => Assert.Equal(AddressConfirmationVerdict.Free, r.Right));
         Assert.Equal(
             OwnReach.DatesOnly with
             {
@@ -63,6 +63,6 @@ public sealed class AddressesToConfirmTests(PgServer server)
         Assert.Equal([("second@example.test", true), ("first@example.test", false)], rows.Select(r => (r.Email, r.Denied)));
     }
 
-    private static Task<IReadOnlyList<UnconfirmedAddress>> OpenAsync(TestClinic clinic, PersonActor actor) =>
-        clinic.UseAsync<Slice, IReadOnlyList<UnconfirmedAddress>>(actor, s => s.OpenAsync(Cancel));
+    private static Task<IReadOnlyList<UnconfirmedAddressRow>> OpenAsync(TestClinic clinic, PersonActor actor) =>
+        clinic.UseAsync<Slice, IReadOnlyList<UnconfirmedAddressRow>>(actor, s => s.OpenAsync(Cancel));
 }

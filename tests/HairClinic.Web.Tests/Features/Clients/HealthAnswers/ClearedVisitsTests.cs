@@ -139,7 +139,7 @@ public sealed class ClearedVisitsTests(PgServer server)
                 Guid.CreateVersion7(),
                 clientId,
                 Guid.CreateVersion7(),
-                new ClearanceTerms(productId, purpose, ChairScene.Today, Until: null, ClearanceSeverity.Block)
+                new ClearanceSpec(productId, purpose, ChairScene.Today, Until: null, ClearanceSeverity.Block)
             )
         );
 

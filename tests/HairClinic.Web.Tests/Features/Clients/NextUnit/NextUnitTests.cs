@@ -201,7 +201,7 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
     private Task<Slice.Outcome> DraftAsync(TestClinic clinic, Guid key, Slice.Input input) =>
         clinic.UseAsync<Slice, Slice.Outcome>(Desk(clinic), s => s.DraftAsync(key, input, Cancel));
 
-    private IReadOnlyList<string> Story(Slice.Screen screen) => NextUnitSummary.Sentences(screen, Localizer);
+    private IReadOnlyList<string> Story(Slice.Screen screen) => NextUnitSentences.All(screen, Localizer);
 
     private Task<TestClinic> OpenAsync(Action<Scene> lay) =>
         TestClinic.OpenAsync(
@@ -229,7 +229,7 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
     {
         var unit = new HairSystem(Guid.CreateVersion7(), "c-1-3", _client.Id, _kind.Id, on);
         unit.Order(on);
-        unit.AddPromise(Guid.CreateVersion7(), promised, on);
+        unit.AddDeliveryPromise(Guid.CreateVersion7(), promised, on);
         scene.Db.HairSystems.Add(unit);
     }
 }

@@ -80,7 +80,7 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
         foreach (var client in _clients)
         {
             var screen = await ScreenAsync(clinic, client.Id);
-            var (standing, last) = (screen.Plan!.Outlook.Standing, NextUnitSummary.Sentences(screen, Localizer)[^1]);
+            var (standing, last) = (screen.Plan!.Outlook.Standing, NextUnitSentences.All(screen, Localizer)[^1]);
             seen.Add(standing.Verdict);
             Assert.Equal(standing.Verdict == ReorderVerdict.Wait, last == "There is nothing to do today.");
             if (standing.Verdict == ReorderVerdict.OrderSoon)
@@ -131,7 +131,8 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
         }
     }
 
-    private (string, string) Words(ReorderAdvice standing) => (NextUnitText.Of(standing, Localizer), NextUnitText.Why(standing, Localizer));
+    private (string, string) Words(ReorderAdvice standing) =>
+        (NextUnitText.Advice(standing, Localizer), NextUnitText.Why(standing, Localizer));
 
     private async Task<string> AllWordsAsync(TestClinic clinic, Guid client)
     {
@@ -140,9 +141,9 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
         return string.Join(
             '\n',
             [
-                .. NextUnitSummary.Sentences(screen, Localizer),
+                .. NextUnitSentences.All(screen, Localizer),
                 WearLineSentence.Describe(screen.Line!, Localizer, forClient: false),
-                NextUnitText.Of(standing, Localizer),
+                NextUnitText.Advice(standing, Localizer),
                 NextUnitText.Why(standing, Localizer),
             ]
         );
@@ -200,7 +201,7 @@ public sealed class SameWordsTests(PgServer server) : UiTestContext
     {
         var unit = new HairSystem(Guid.CreateVersion7(), $"{client.Code}-next", client.Id, _kind.Id, on);
         unit.Order(on);
-        unit.AddPromise(Guid.CreateVersion7(), promised, on);
+        unit.AddDeliveryPromise(Guid.CreateVersion7(), promised, on);
         scene.Db.HairSystems.Add(unit);
     }
 }

@@ -161,7 +161,7 @@ public sealed class HoldTests(PgServer server) : UiTestContext
         var page = Render<Web.Features.Lasting.LastingGroups>(p => p.Add(g => g.Screen, screen));
 
         Assert.Contains("No bond has been watched", page.Markup, StringComparison.Ordinal);
-        Assert.Equal(LifetimeFitFacts.None, screen.Fit);
+        Assert.Equal(LifetimeFitSummary.None, screen.Fit);
     }
 
     [Fact]
@@ -202,7 +202,7 @@ public sealed class HoldTests(PgServer server) : UiTestContext
             var adhesive =
                 scene.Products.Find(p => p.Name == $"Adhesive {name}")
                 ?? scene.AddProduct($"Adhesive {name}", ProductKind.Adhesive, "acrylic");
-            var lotId = adhesive.Receive(Guid.CreateVersion7(), lot, expiresOn: null).Id;
+            var lotId = adhesive.ReceiveLot(Guid.CreateVersion7(), lot, expiresOn: null).Id;
             for (var i = 0; i < 12; i++)
             {
                 var off = salon.DayOf(scene.Now).PlusDays(-2);

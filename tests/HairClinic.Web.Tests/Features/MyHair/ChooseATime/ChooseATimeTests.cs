@@ -193,14 +193,14 @@ public sealed class ChooseATimeTests(PgServer server)
             )
         );
 
-        Assert.True(WriteOnce.Violates(refused, VisitTriggers.MostAhead));
+        Assert.True(WriteOnce.ViolatesConstraint(refused, VisitTriggers.MostAhead));
 
         void Lay(ClinicDb db, int[] weeks)
         {
             foreach (var week in weeks)
             {
                 var visit = new Visit(Guid.CreateVersion7(), _own.Client.Id, _own.Salon.Id, _own.Rebond.Id);
-                visit.Plan(_own.Rebond, OwnScene.FreeAt + Duration.FromDays(7 * week), null, null, _own.Salon, [Guid.CreateVersion7()]);
+                visit.Schedule(_own.Rebond, OwnScene.FreeAt + Duration.FromDays(7 * week), null, null, _own.Salon, [Guid.CreateVersion7()]);
                 db.Visits.Add(visit);
             }
         }

@@ -61,7 +61,7 @@ public sealed class DatesFileTests(PgServer server)
 
         var text = CalendarFileWriter.Write(
             [visit],
-            new DueDay(Guid.CreateVersion7(), new LocalDate(2027, 3, 1)),
+            new CalendarDueDay(Guid.CreateVersion7(), new LocalDate(2027, 3, 1)),
             "Cita",
             "Por reservar",
             ("Sus citas", "desk@example.test"),

@@ -172,8 +172,8 @@ public sealed class MyHairTests(PgServer server)
                 Lay(scene);
                 var next = new HairSystem(Guid.CreateVersion7(), "next", _client.Id, scene.Kinds[0].Id, new LocalDate(2027, 1, 10));
                 next.Order(new LocalDate(2027, 1, 11));
-                next.AddPromise(Guid.CreateVersion7(), new LocalDate(2027, 3, 20), new LocalDate(2027, 1, 12));
-                next.Acknowledge(new LocalDate(2027, 1, 12));
+                next.AddDeliveryPromise(Guid.CreateVersion7(), new LocalDate(2027, 3, 20), new LocalDate(2027, 1, 12));
+                next.AcknowledgeOrder(new LocalDate(2027, 1, 12));
                 scene.Db.HairSystems.Add(next);
             }
         );

@@ -69,12 +69,12 @@ public sealed class PreferencesTests(PgServer server)
     {
         await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
 
-        var first = await clinic.UseAsync<Slice, string>(_own.Acting(clinic), slice => slice.FollowAsync(Cancel));
+        var first = await clinic.UseAsync<Slice, string>(_own.Acting(clinic), slice => slice.StartCalendarFeedAsync(Cancel));
         Assert.Contains("SUMMARY:Appointment", await FollowAsync(clinic, first), StringComparison.Ordinal);
         Assert.Null(await FollowAsync(clinic, first[..^4] + "AAAA"));
         Assert.Null(await FollowAsync(clinic, "made-up"));
 
-        var second = await clinic.UseAsync<Slice, string>(_own.Acting(clinic), slice => slice.FollowAsync(Cancel));
+        var second = await clinic.UseAsync<Slice, string>(_own.Acting(clinic), slice => slice.StartCalendarFeedAsync(Cancel));
         Assert.Null(await FollowAsync(clinic, first));
         Assert.NotNull(await FollowAsync(clinic, second));
     }
@@ -94,9 +94,9 @@ public sealed class PreferencesTests(PgServer server)
         );
         var signIns = await clinic.AsAsync(clinic.Job, s => Task.FromResult(s.GetRequiredService<ClientSessionStore>()));
         var cleo = (await signIns.OpenAsync(clinic.PracticeId, _own.Client.Id, $"cleo-{_own.Address}", invitation: false, Cancel))!.Actor;
-        var theirs = await clinic.UseAsync<Slice, string>(cleo, slice => slice.FollowAsync(Cancel));
+        var theirs = await clinic.UseAsync<Slice, string>(cleo, slice => slice.StartCalendarFeedAsync(Cancel));
 
-        var mine = await clinic.UseAsync<Slice, string>(_own.Acting(clinic), slice => slice.FollowAsync(Cancel));
+        var mine = await clinic.UseAsync<Slice, string>(_own.Acting(clinic), slice => slice.StartCalendarFeedAsync(Cancel));
 
         Assert.NotNull(await FollowAsync(clinic, theirs));
         Assert.NotNull(await FollowAsync(clinic, mine));
@@ -110,7 +110,7 @@ public sealed class PreferencesTests(PgServer server)
     public async Task Signing_out_everywhere_ends_the_calendars_of_that_address()
     {
         await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
-        var feed = await clinic.UseAsync<Slice, string>(_own.Acting(clinic), slice => slice.FollowAsync(Cancel));
+        var feed = await clinic.UseAsync<Slice, string>(_own.Acting(clinic), slice => slice.StartCalendarFeedAsync(Cancel));
         Assert.True((await OpenAsync(clinic)).Follows);
 
         await clinic.UseAsync<Slice, bool>(

@@ -255,7 +255,7 @@ public sealed class AheadTests(PgServer server)
     private static void Expect(Scene scene, Salon salon, double minutes)
     {
         var load = new SalonLoad(52);
-        for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
+        for (var scenario = 0; scenario < PracticeEffectNode.Three.Count; scenario++)
         {
             for (var week = 0; week < load.Weeks; week++)
                 load.Add(scenario, week, new WeekLoad(minutes / 60, 0, 0, minutes, minutes / 2, minutes, minutes));
@@ -268,13 +268,13 @@ public sealed class AheadTests(PgServer server)
     private static void Order(Scene scene, Guid? workshopId, double each)
     {
         var load = new OrderLoad(12);
-        for (var scenario = 0; scenario < LoadScenario.Three.Count; scenario++)
+        for (var scenario = 0; scenario < PracticeEffectNode.Three.Count; scenario++)
         {
             for (var month = 0; month < load.Months; month++)
                 load.Add(scenario, month, new CountMoments(each, each));
         }
         var forecast = new OrderForecast(Guid.CreateVersion7(), workshopId);
-        forecast.Store(new LocalDate(2027, 2, 1), load);
+        forecast.SetLoad(new LocalDate(2027, 2, 1), load);
         scene.Db.OrderForecasts.Add(forecast);
     }
 }

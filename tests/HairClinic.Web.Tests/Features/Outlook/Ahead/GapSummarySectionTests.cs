@@ -31,7 +31,7 @@ public sealed class GapSummarySectionTests : UiTestContext
             p.Add(
                 s => s.Promise,
                 new GapReport(
-                    [new SalonGapSummary(Guid.CreateVersion7(), "Elm Row") { Kept = new(clients, clients), DaysWatched = days }],
+                    [new SalonPastGaps(Guid.CreateVersion7(), "Elm Row") { Kept = new(clients, clients), DaysWatched = days }],
                     []
                 )
             )

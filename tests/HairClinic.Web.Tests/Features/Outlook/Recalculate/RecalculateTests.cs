@@ -96,7 +96,7 @@ public sealed class RecalculateTests(PgServer server)
         await clinic.ReadAsync(async db =>
         {
             var id = await RecalculationQueue.RequestAsync(db, null, clinic.Clock.GetCurrentInstant(), Cancel);
-            (await db.Recalculations.SingleAsync(r => r.Id == id, Cancel)).End(
+            (await db.Recalculations.SingleAsync(r => r.Id == id, Cancel)).Finish(
                 RecalculationState.Failed,
                 clinic.Clock.GetCurrentInstant(),
                 "DivideByZeroException"

@@ -38,7 +38,7 @@ public sealed class SetupProgressReaderTests(PgServer server)
         await As<PeopleStep, PeopleStep.Outcome>(clinic, s => s.SaveAsync(Guid.CreateVersion7(), people, Cancel));
         Assert.Equal(GuideStep.KeepDefaults, (await ReadAsync(clinic)).Next);
 
-        await As<Defaults, Defaults.Outcome>(clinic, s => s.SaveAsync(Guid.CreateVersion7(), Defaults.Suggest(), Cancel));
+        await As<Defaults, Defaults.Outcome>(clinic, s => s.SaveAsync(Guid.CreateVersion7(), Defaults.SuggestTradeDefaults(), Cancel));
         Assert.Equal(GuideStep.BringBinder, (await ReadAsync(clinic)).Next);
 
         await As<BinderStep, BinderStep.Outcome>(clinic, s => s.FinishGuideAsync(Guid.CreateVersion7(), Cancel));
@@ -52,12 +52,12 @@ public sealed class SetupProgressReaderTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
         await As<SalonStep, SalonStep.Outcome>(clinic, s => s.SaveAsync(Guid.CreateVersion7(), Salon(), Cancel));
-        await As<Defaults, Defaults.Outcome>(clinic, s => s.SaveAsync(Guid.CreateVersion7(), Defaults.Suggest(), Cancel));
+        await As<Defaults, Defaults.Outcome>(clinic, s => s.SaveAsync(Guid.CreateVersion7(), Defaults.SuggestTradeDefaults(), Cancel));
 
         var me = await clinic.ReadAsync(db => db.People.Include(p => p.Salons).Include(p => p.Skills).SingleAsync(Cancel));
 
         Assert.Single(me.Salons);
-        Assert.Equal(Defaults.Suggest().Services.Count, me.Skills.Count);
+        Assert.Equal(Defaults.SuggestTradeDefaults().Services.Count, me.Skills.Count);
     }
 
     [Theory]

@@ -28,7 +28,7 @@ public sealed class LettersTests(PgServer server)
         await using var listener = new MailListener();
         await using var site = await OpenAsync(With(listener.Port));
 
-        Assert.Empty(LetterProblems.Find(await ManagerAsync(site, s => s.OpenAsync(ask: true, Cancel))));
+        Assert.Empty(MailWarnings.Find(await ManagerAsync(site, s => s.OpenAsync(ask: true, Cancel))));
         var outcome = await ManagerAsync(site, s => s.SendTestAsync(Cancel));
 
         Assert.Equal(MailWay.Server, outcome.Way);
@@ -41,7 +41,7 @@ public sealed class LettersTests(PgServer server)
         await using var site = await OpenAsync(Without);
 
         Assert.Contains(
-            LetterProblems.Find(await ManagerAsync(site, s => s.OpenAsync(ask: true, Cancel))),
+            MailWarnings.Find(await ManagerAsync(site, s => s.OpenAsync(ask: true, Cancel))),
             m => m.Sentence.StartsWith("No mail server is set", StringComparison.Ordinal)
         );
         Assert.Equal(
@@ -93,7 +93,7 @@ public sealed class LettersTests(PgServer server)
 
         Assert.Equal((1, item.LastError), (screen.Waiting.Count, screen.Waiting.LastFault));
         Assert.Equal("SmtpCommandException 451", item.LastError);
-        var said = LetterProblems.Find(screen).ToList();
+        var said = MailWarnings.Find(screen).ToList();
         Assert.Contains(
             said,
             m => m.Sentence.StartsWith("Letters that did not go out", StringComparison.Ordinal) && m.Arguments[0].Equals(1)
@@ -125,7 +125,7 @@ public sealed class LettersTests(PgServer server)
         );
         Assert.All(screen.Lost, l => Assert.StartsWith("The mail server refused it for good", Assert.Single(l.Why())));
         Assert.Contains(
-            LetterProblems.Find(screen),
+            MailWarnings.Find(screen),
             m => m.Sentence.StartsWith("Letters of the last 30 days", StringComparison.Ordinal) && m.Arguments[0].Equals(3)
         );
     }
@@ -147,10 +147,10 @@ public sealed class LettersTests(PgServer server)
         );
 
         Assert.Contains(
-            LetterProblems.Find(await ManagerAsync(site, s => s.OpenAsync(ask: false, Cancel))),
+            MailWarnings.Find(await ManagerAsync(site, s => s.OpenAsync(ask: false, Cancel))),
             m => m.Sentence.StartsWith("Work behind the screens", StringComparison.Ordinal)
         );
-        Assert.Equal(1, await ManagerAsync(site, s => s.RetryGivenUpWorkAsync(Cancel)));
+        Assert.Equal(1, await ManagerAsync(site, s => s.RetryNonMailWorkAsync(Cancel)));
 
         for (var waited = 0; waited < 300; waited++, await Task.Delay(100, Cancel))
         {
@@ -172,7 +172,7 @@ public sealed class LettersTests(PgServer server)
         });
 
         Assert.Contains(
-            LetterProblems.Find(await ManagerAsync(site, s => s.OpenAsync(ask: true, Cancel))),
+            MailWarnings.Find(await ManagerAsync(site, s => s.OpenAsync(ask: true, Cancel))),
             m => m.Sentence.StartsWith("This site was not told its own address", StringComparison.Ordinal)
         );
         Assert.Equal(MailReadiness.NoAddress, (await Assert.ThrowsAsync<Refusal>(() => InviteAsync(site))).Sentence);

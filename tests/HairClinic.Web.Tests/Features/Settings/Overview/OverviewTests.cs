@@ -14,7 +14,7 @@ public sealed class OverviewTests(PgServer server) : PracticeTest(server)
             scene.Db.Salons.Add(new Salon(Guid.CreateVersion7(), "Bare Street", "Europe/London", "GBP"))
         );
 
-        var missing = MissingSetup.Find(await OwnerAsync<Slice, Slice.Screen>(clinic, s => s.OpenAsync(Cancel))).ToList();
+        var missing = MissingSetupItem.Find(await OwnerAsync<Slice, Slice.Screen>(clinic, s => s.OpenAsync(Cancel))).ToList();
 
         Assert.Contains(
             missing,
@@ -35,7 +35,7 @@ public sealed class OverviewTests(PgServer server) : PracticeTest(server)
             scene.AddClient("C-1", "Ada Fenwick", Salon);
         });
 
-        var missing = MissingSetup.Find(await OwnerAsync<Slice, Slice.Screen>(clinic, s => s.OpenAsync(Cancel))).ToList();
+        var missing = MissingSetupItem.Find(await OwnerAsync<Slice, Slice.Screen>(clinic, s => s.OpenAsync(Cancel))).ToList();
 
         Assert.Equal("/practice/people", Assert.Single(missing).Where);
     }

@@ -12,8 +12,8 @@ public sealed class ProductsTests(PgServer server) : PracticeTest(server)
         await using var clinic = await OpenAsync(scene =>
         {
             var product = scene.AddProduct("Adhesive A", ProductKind.Adhesive, "water-based acrylic", "A-1");
-            product.Receive(Guid.CreateVersion7(), "A-2", new LocalDate(2027, 9, 30));
-            product.Receive(Guid.CreateVersion7(), "A-0", new LocalDate(2027, 1, 31)).Finish();
+            product.ReceiveLot(Guid.CreateVersion7(), "A-2", new LocalDate(2027, 9, 30));
+            product.ReceiveLot(Guid.CreateVersion7(), "A-0", new LocalDate(2027, 1, 31)).Finish();
         });
 
         var row = Assert.Single((await OwnerAsync<Slice, Slice.Screen>(clinic, s => s.OpenAsync(Cancel))).Rows);

@@ -149,7 +149,14 @@ public sealed class OnePlaceAtATimeTests(PgServer server)
         await clinic.LayAsync(s =>
         {
             var visit = new Visit(Guid.CreateVersion7(), _scene.Bo.Id, _quay.Id, _scene.Rebond.Id);
-            visit.Plan([(SegmentKind.HandsOn, 120)], At(0) - Duration.FromMinutes(30), _quayChair.Id, null, _quay, [Guid.CreateVersion7()]);
+            visit.Schedule(
+                [(SegmentKind.HandsOn, 120)],
+                At(0) - Duration.FromMinutes(30),
+                _quayChair.Id,
+                null,
+                _quay,
+                [Guid.CreateVersion7()]
+            );
             s.Db.Visits.Add(visit);
         });
         clinic.Clock.Reset(At(0, 20));

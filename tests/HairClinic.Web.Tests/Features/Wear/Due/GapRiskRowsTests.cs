@@ -50,7 +50,7 @@ public sealed class GapRiskRowsTests(PgServer server)
             for (var i = 0; i < 65; i++)
                 Risk(l, $"R{i:00}", 1 + i % 7);
         });
-        List<GapRiskRow> seen = [];
+        List<ClientGapRisk> seen = [];
         GapRiskCursor? after = null;
         do
         {

@@ -125,7 +125,9 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
         );
         // The window as it would have been told on the day: also for ended bonds, whose history is judged by it.
         bond.SetDueWindow(
-            _dues.InputFor(client, _bases[unit.UnitKindId], adhesive?.Id, attachment, adhesive?.LabelCureHours).WindowFor(bond.AppliedOn)
+            _dues
+                .CalculatorFor(client, _bases[unit.UnitKindId], adhesive?.Id, attachment, adhesive?.LabelCureHours)
+                .DueWindowFor(bond.AppliedOn)
         );
         Tell(bond, read);
         own.Add(bond);
@@ -263,7 +265,7 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
             _products.Lots,
             MissingKind.Lot,
             code,
-            () => new ProductIndex.NamedLot(code, product.Receive(Guid.CreateVersion7(), code, expiresOn: null)),
+            () => new ProductIndex.NamedLot(code, product.ReceiveLot(Guid.CreateVersion7(), code, expiresOn: null)),
             product.Name
         ).Lot;
 

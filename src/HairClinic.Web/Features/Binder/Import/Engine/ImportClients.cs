@@ -99,7 +99,7 @@ public sealed class ImportClients(ClinicDb db, ImportStep order, Instant now) : 
 
     // Where the row's own salon is; nobody can say for a salon the book lacks, which is a problem of its own.
     private string? RegionAt(string salon) =>
-        _salonNames.Find(salon) is { } known ? PhoneNumbering.RegionForZone(known.Zone, Conventions.Region) : null;
+        _salonNames.Find(salon) is { } known ? PhoneNumberParser.RegionForZone(known.Zone, Conventions.Region) : null;
 
     private void Add(SheetRow row, ClientRow read, Salon salon)
     {

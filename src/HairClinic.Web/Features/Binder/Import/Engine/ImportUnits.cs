@@ -51,7 +51,7 @@ public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : Sh
             return;
         }
         unit = new HairSystem(Guid.CreateVersion7(), read.Serial, ClientId(read), kind.Id, read.Dates.SpecifiedOn);
-        unit.ImportState(read.State ?? read.Dates.LastStep(), read.Dates, read.RetiredBecause, read.TimesRemade);
+        unit.ImportState(read.State ?? read.Dates.LastDatedState(), read.Dates, read.RetiredBecause, read.TimesRemade);
         Fill(unit, read, place);
         Db.HairSystems.Add(unit);
         Db.FindWords.Add(FindWordIndexer.For(unit));
@@ -60,7 +60,7 @@ public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : Sh
 
     private void Change(SheetRow row, HairSystem unit, UnitRow read, UnitKind kind, Salon? place)
     {
-        var book = _kinds.UnitRowOf(unit, _clients.CodeOf(unit.ClientId), unit.PlaceSalonId is { } at ? _salonNames[at] : null);
+        var book = _kinds.RowOfUnit(unit, _clients.CodeOf(unit.ClientId), unit.PlaceSalonId is { } at ? _salonNames[at] : null);
         var merged = read.MergeWithBook(book);
         if (_bonded.TryGetValue(unit.Id, out var open))
         {
@@ -98,9 +98,9 @@ public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : Sh
     private void Fill(HairSystem unit, UnitRow row, Salon? place)
     {
         foreach (var promised in row.Promises)
-            unit.AddPromise(Guid.CreateVersion7(), promised, saidOn: null);
+            unit.AddDeliveryPromise(Guid.CreateVersion7(), promised, saidOn: null);
         if (place is not null)
-            unit.StoreAt(place.Id);
+            unit.PlaceAtSalon(place.Id);
         if (row.Price is { } price)
             unit.SetPrice(price.MinorUnits, price.Currency);
         if (ClientId(row) is { } clientId)

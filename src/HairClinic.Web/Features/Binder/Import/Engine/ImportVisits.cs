@@ -102,14 +102,14 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
             ? null
             : Find(_stylists.Names, MissingKind.Stylist, read.Stylist, () => Db.Add(_stylists.NewStylist(read.Stylist, salon.Id)).Entity);
         read = read with { Service = service.Name, Chair = chair?.Name, Stylist = stylist?.Name };
-        var steps = ServiceIndex.StepsFor(service, read.Minutes);
+        var steps = ServiceIndex.StepsForMinutes(service, read.Minutes);
         if ((_byTime.GetValueOrDefault(read.BookKey) ?? _byBookKey.GetValueOrDefault(read.BookKey)) is { } known)
         {
             Change(row, known, read);
             return;
         }
         var visit = new Visit(Guid.CreateVersion7(), clientId, salon.Id, service.Id);
-        visit.Plan(steps, startsAt, chair?.Id, stylist?.Id, salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
+        visit.Schedule(steps, startsAt, chair?.Id, stylist?.Id, salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
         var today = salon.DayOf(Now);
         visit.ImportState(read.State ?? (visit.Day < today ? VisitState.Done : VisitState.Booked), read.BookKey, today);
         visit.SetNote(read.Note);

@@ -85,7 +85,7 @@ public abstract class SheetImport(ClinicDb db, ImportStep order, Instant now)
         where T : class, new()
     {
         var before = Cells.Problems.Count;
-        var value = table.Read(Cells, row);
+        var value = table.ReadRow(Cells, row);
         return Cells.Problems.Count == before ? value : null;
     }
 

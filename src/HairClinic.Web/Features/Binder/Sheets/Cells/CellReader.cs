@@ -82,7 +82,7 @@ public sealed class CellReader(ColumnMapping mapping, SheetConventions conventio
     }
 
     /// <summary>Reads every cell of a row as its column says, for its problems alone.</summary>
-    public void CheckRow(SheetRow row)
+    public void CheckCells(SheetRow row)
     {
         foreach (var column in mapping.Kind.Columns)
             _ = ReadAs(row, column);

@@ -46,7 +46,7 @@ public sealed record EvidenceCell(int Row, string Value);
 public static class DateOrderDetector
 {
     public static ConventionEvidence<DateOrder> Detect(Sheet sheet, ColumnMapping mapping) =>
-        Detect(EvidenceCells.Collect(sheet, mapping, ColumnType.Date, ColumnType.Dates).SelectMany(Parts));
+        Detect(ConventionCellCollector.Collect(sheet, mapping, ColumnType.Date, ColumnType.Dates).SelectMany(Parts));
 
     public static ConventionEvidence<DateOrder> Detect(IEnumerable<EvidenceCell> cells) =>
         ConventionEvidence<DateOrder>.From(cells, DateCellParser.Parse);
@@ -55,7 +55,7 @@ public static class DateOrderDetector
         cell.Value.Split('|', StringSplitOptions.TrimEntries).Select(part => cell with { Value = part });
 }
 
-internal static class EvidenceCells
+internal static class ConventionCellCollector
 {
     /// <summary>The filled cells of the mapped columns of these types.</summary>
     public static IEnumerable<EvidenceCell> Collect(Sheet sheet, ColumnMapping mapping, params ColumnType[] types)
@@ -73,7 +73,7 @@ internal static class EvidenceCells
 public static class DecimalMarkDetector
 {
     public static ConventionEvidence<DecimalMark> Detect(Sheet sheet, ColumnMapping mapping) =>
-        Detect(EvidenceCells.Collect(sheet, mapping, ColumnType.WholeNumber, ColumnType.DecimalNumber, ColumnType.Money));
+        Detect(ConventionCellCollector.Collect(sheet, mapping, ColumnType.WholeNumber, ColumnType.DecimalNumber, ColumnType.Money));
 
     public static ConventionEvidence<DecimalMark> Detect(IEnumerable<EvidenceCell> cells) =>
         ConventionEvidence<DecimalMark>.From(cells, (text, mark) => NumberCellParser.Parse(MoneyCellParser.WithoutCurrency(text), mark));

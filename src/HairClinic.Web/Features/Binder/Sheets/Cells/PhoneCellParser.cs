@@ -7,7 +7,7 @@ namespace HairClinic.Web.Features.Binder.Sheets;
 /// <exception cref="ArgumentException">The country has no numbering plan we know.</exception>
 public sealed class PhoneCellParser(string region)
 {
-    private readonly PhoneNumbering _numbering = new(region);
+    private readonly PhoneNumberParser _numbering = new(region);
 
     public CellParseResult<string> Parse(string text) =>
         _numbering.Parse(text, out var written) switch

@@ -139,7 +139,7 @@ public sealed class SheetSchema<TRow>
         return this;
     }
 
-    public TRow Read(CellReader cells, SheetRow row)
+    public TRow ReadRow(CellReader cells, SheetRow row)
     {
         var read = new TRow();
         foreach (var column in _columns)

@@ -54,7 +54,7 @@ public sealed class CreatePractice(SetupCode code, PracticePresence presence, Pr
                     var settings = new PracticeSettings(Guid.CreateVersion7(), input.PracticeName, input.Region, input.Culture);
                     var owner = new Person(Guid.CreateVersion7(), input.OwnerName, StaffRole.Owner);
                     var book = services.GetRequiredService<AccountFactory>();
-                    var user = await book.MakeAsync(input.Key, owner.Id, input.SignInName, EmailIn(input.SignInName), input.Password);
+                    var user = await book.BuildAsync(input.Key, owner.Id, input.SignInName, EmailIn(input.SignInName), input.Password);
                     db.Practices.Add(new PracticeRow(input.Key));
                     db.PracticeSettings.Add(settings);
                     db.People.Add(owner);

@@ -18,7 +18,7 @@ public sealed class CreatePracticeRules : AbstractValidator<CreatePractice.Input
             .WithMessage("Type your name.")
             .MaximumLength(100)
             .WithMessage("A name has at most 100 letters.");
-        RuleFor(x => x.SignInName).SignInName();
+        RuleFor(x => x.SignInName).MustBeSignInName();
         RuleFor(x => x.Password).Password(x => [x.PracticeName, x.OwnerName, x.SignInName]);
     }
 }

@@ -6,7 +6,7 @@ namespace HairClinic.Web.Features.Settings;
 /// <summary>The trade's services, bases and hold windows, to be kept as they are or changed before they are.</summary>
 public sealed class KeepDefaults(WriteOnce writes)
 {
-    public static Input Suggest() =>
+    public static Input SuggestTradeDefaults() =>
         new()
         {
             Services =

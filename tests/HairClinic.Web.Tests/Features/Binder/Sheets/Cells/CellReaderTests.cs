@@ -12,7 +12,7 @@ public sealed class CellReaderTests
     public void A_problem_names_the_line_the_file_s_own_heading_the_value_and_what_was_expected()
     {
         var cells = Cells(SheetKind.Clients, "Card", "Full name", "Salon", "D.O.B. ", "Date of birth");
-        cells.CheckRow(new SheetRow(7, ["C-1", "Ada", "Harbour Street", "", " 31/02/1968 "]));
+        cells.CheckCells(new SheetRow(7, ["C-1", "Ada", "Harbour Street", "", " 31/02/1968 "]));
         var problem = Assert.Single(cells.Problems);
         Assert.Equal((7, "Date of birth", "31/02/1968"), (problem.Row, problem.Column, problem.Value));
         Assert.Equal("a date that exists, written day, month, year, such as {0}", problem.Expected.Template);
@@ -23,7 +23,7 @@ public sealed class CellReaderTests
     public void Blank_cells_are_a_problem_only_in_required_columns()
     {
         var cells = Cells(SheetKind.Clients, "code", "name", "salon", "phone");
-        cells.CheckRow(new SheetRow(2, ["C-1", " ", "Harbour Street", ""]));
+        cells.CheckCells(new SheetRow(2, ["C-1", " ", "Harbour Street", ""]));
         Assert.Equal("name", Assert.Single(cells.Problems).Column);
     }
 
@@ -43,7 +43,7 @@ public sealed class CellReaderTests
     {
         var headers = new[] { "serial", "client code", "applied on", "applied at", "adhesive", "coats", "attachment", "waits kept" };
         var cells = Cells(SheetKind.Bonds, headers);
-        cells.CheckRow(new SheetRow(4, ["1.23E+11", "C\n1", "02/04/25", "noon", "#REF!", "three", "nails", "perhaps"]));
+        cells.CheckCells(new SheetRow(4, ["1.23E+11", "C\n1", "02/04/25", "noon", "#REF!", "three", "nails", "perhaps"]));
         Assert.Equal(headers, cells.Problems.Select(problem => problem.Column));
         Assert.All(cells.Problems, problem => Assert.Equal(4, problem.Row));
     }
@@ -61,7 +61,7 @@ public sealed class CellReaderTests
     public void A_currency_that_cannot_be_read_is_reported_once_and_in_its_own_column()
     {
         var cells = Cells(SheetKind.Units, "serial", "client", "base", "price", "currency");
-        cells.CheckRow(new SheetRow(2, ["U-1", "C-1", "lace", "950", "pounds"]));
+        cells.CheckCells(new SheetRow(2, ["U-1", "C-1", "lace", "950", "pounds"]));
         Assert.Equal("currency", Assert.Single(cells.Problems).Column);
     }
 

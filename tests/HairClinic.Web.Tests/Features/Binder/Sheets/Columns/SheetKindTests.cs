@@ -39,7 +39,7 @@ public sealed class SheetKindTests
     {
         var kind = SheetKind.Find(name)!;
         var cells = new CellReader(ColumnMapping.Propose(kind, kind.Headers), SheetConventions.ForExport("GB", "GBP"));
-        cells.CheckRow(new SheetRow(2, [.. kind.Columns.Select(column => column.Example)]));
+        cells.CheckCells(new SheetRow(2, [.. kind.Columns.Select(column => column.Example)]));
         Assert.Empty(cells.Problems);
     }
 

@@ -16,7 +16,7 @@ public sealed class KeepDefaultsTests(PgServer server) : UiTestContext
     {
         await using var clinic = await OpenAsync();
 
-        await SaveAsync(clinic, Slice.Suggest());
+        await SaveAsync(clinic, Slice.SuggestTradeDefaults());
 
         Assert.Equal(
             (TradeDefaults.Services.Count, TradeDefaults.Bases.Count, TradeDefaults.HoldWindows.Count),
@@ -34,7 +34,7 @@ public sealed class KeepDefaultsTests(PgServer server) : UiTestContext
     public async Task What_is_changed_or_left_out_before_keeping_is_kept_so_and_the_general_window_always_stays()
     {
         await using var clinic = await OpenAsync();
-        var input = Slice.Suggest();
+        var input = Slice.SuggestTradeDefaults();
         input.Services[0].Minutes = 75;
         input.Services[1].Keep = false;
         foreach (var window in input.Windows)
@@ -55,11 +55,11 @@ public sealed class KeepDefaultsTests(PgServer server) : UiTestContext
     public async Task A_second_time_is_refused()
     {
         await using var clinic = await OpenAsync();
-        await SaveAsync(clinic, Slice.Suggest());
+        await SaveAsync(clinic, Slice.SuggestTradeDefaults());
 
         await Refused.SayingAsync(
             "Services and hold windows are there already. Change them under Practice.",
-            () => SaveAsync(clinic, Slice.Suggest())
+            () => SaveAsync(clinic, Slice.SuggestTradeDefaults())
         );
     }
 
@@ -67,7 +67,7 @@ public sealed class KeepDefaultsTests(PgServer server) : UiTestContext
     public void A_service_left_out_cannot_be_typed_into_and_the_general_window_cannot_be_left_out()
     {
         BeInteractive();
-        var input = Slice.Suggest();
+        var input = Slice.SuggestTradeDefaults();
         var form = Render<KeepDefaultsForm>(p => p.Add(f => f.Input, input));
 
         form.FindAll("input[type=checkbox]")[0].Change(false);
