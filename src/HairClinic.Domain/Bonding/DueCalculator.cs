@@ -18,12 +18,12 @@ public sealed class DueCalculator(OpeningDays opening, PracticeSettings settings
     public HoldWindow Window { get; } = new(rule.EarliestWeeks, rule.LatestWeeks);
 
     /// <summary>What the records up to the day of application say; null, or an answer of null, leaves the prior's target.</summary>
-    public Func<LocalDate, LearnedRebondTarget?>? Learnt { get; init; }
+    public Func<LocalDate, RebondTarget?>? Learnt { get; init; }
 
     /// <summary>The window's alone, for a client of a practice of which nothing is known.</summary>
     public int PriorTargetDays => PriorTargets.GetOrAdd(Window, window => new HoldPrior(window).TargetDays);
 
-    public DueWindow DueWindowFor(LocalDate appliedOn)
+    public DueWindow WindowFor(LocalDate appliedOn)
     {
         var learnt = Learnt?.Invoke(appliedOn);
         return DueRule.DueWindowFor(

@@ -81,7 +81,7 @@ public sealed class LeadTime
         var variance = prior.Scale * prior.Scale * PriorOrders / (PriorOrders + 1);
         squares += LeadTimePrior.DegreesOfFreedom * variance + PriorOrders * n / weight * Math.Pow(mean - prior.Centre, 2);
         variance = squares / freedom;
-        var nodes = waits.IsEmpty ? [] : LeadTimeMixtureComponent.PosteriorComponents(centre, weight, variance, freedom, waits);
+        var nodes = waits.IsEmpty ? [] : LeadTimeMixtureComponent.Posterior(centre, weight, variance, freedom, waits);
         return new LeadTime(centre, Math.Sqrt(variance * (1 + 1 / weight)), freedom, nodes, n, waits.Length);
     }
 
@@ -132,7 +132,7 @@ public sealed class LeadTime
 internal readonly record struct LeadTimeMixtureComponent(double Mean, double Spread, double Share)
 {
     /// <summary>Trapezoid rules over the logarithm of the variance and over the mean given it: both converge exponentially.</summary>
-    public static LeadTimeMixtureComponent[] PosteriorComponents(
+    public static LeadTimeMixtureComponent[] Posterior(
         double centre,
         double weight,
         double variance,

@@ -14,7 +14,7 @@ public static class ReorderPlanner
         ReorderInput question,
         LocalDate today,
         Guid unitKindId,
-        RemainingLifeParameters each,
+        RemainingLife each,
         OpeningDays working
     )
     {

@@ -71,7 +71,7 @@ public sealed class ReorderRule(int daysInSight = 1024)
 
     /// <summary>The fewest new units so that what there is and they outlast the next order; null where none up to the most would do.</summary>
     /// <param name="each">A new unit's life.</param>
-    public int? Quantity(ReorderInput question, RemainingLifeParameters each, int most = 12)
+    public int? Quantity(ReorderInput question, RemainingLife each, int most = 12)
     {
         for (var count = 0; count <= most; count++)
         {
@@ -95,7 +95,7 @@ public sealed class ReorderRule(int daysInSight = 1024)
 
     // Tables for this client: the chance that all hair is gone before each day, then before a unit is ready that arrives
     // after so many working days.
-    private void Look(ReorderInput question, int extra, RemainingLifeParameters each = default)
+    private void Look(ReorderInput question, int extra, RemainingLife each = default)
     {
         Array.Clear(_ended);
         for (var node = 0; node < question.Client.Shares.Length; node++)
@@ -144,7 +144,7 @@ public readonly record struct ReorderAnswer(double GapIfOrderedToday, int? Reord
 
 /// <summary>Everything the next order of one client depends on.</summary>
 /// <param name="Distribution">Of lives.</param>
-/// <param name="Client">The distribution of this client's δ + b, from rows that include the ages of the units in hand; few nodes (<see cref="ClientEffectNodes.WithFewerNodes"/>) are fast.</param>
+/// <param name="Client">The distribution of this client's δ + b, from rows that include the ages of the units in hand; few nodes (<see cref="ClientEffectNodes.Reduced"/>) are fast.</param>
 /// <param name="InHand">Bondable units in house.</param>
 /// <param name="InFlight">Orders under way, the soonest expected first.</param>
 /// <param name="Lead">Λ* of a new order.</param>
@@ -153,7 +153,7 @@ public readonly record struct ReorderAnswer(double GapIfOrderedToday, int? Reord
 public sealed record ReorderInput(
     LifeDistribution Distribution,
     ClientEffectNodes Client,
-    IReadOnlyList<RemainingLifeParameters> InHand,
+    IReadOnlyList<RemainingLife> InHand,
     IReadOnlyList<UnitOnOrder> InFlight,
     LeadTimeTable Lead,
     WorkshopDays Workshop,

@@ -13,11 +13,11 @@ public sealed record ReorderScenario(int? RushHalfDays = null, int RepairDays = 
 
     /// <param name="each">A new unit's life.</param>
     /// <param name="usual">The lead of the kind that is ordered: a rushed one spreads as it does.</param>
-    public ReorderInput ApplyTo(ReorderInput question, RemainingLifeParameters each, LeadTimePrior usual)
+    public ReorderInput ApplyTo(ReorderInput question, RemainingLife each, LeadTimePrior usual)
     {
         var hand = question.InHand.ToList();
         if (RepairDays > 0)
-            hand.Add(new RemainingLifeParameters(Math.Log(RepairDays), 0, Narrow, 0));
+            hand.Add(new RemainingLife(Math.Log(RepairDays), 0, Narrow, 0));
         hand.AddRange(Enumerable.Repeat(each with { WornDays = 0 }, ExtraUnits));
         return question with { InHand = hand, Lead = RushHalfDays is { } half ? Rushed(half, usual) : question.Lead };
     }

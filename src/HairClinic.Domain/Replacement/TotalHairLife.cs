@@ -10,14 +10,7 @@ internal sealed class TotalHairLife(int length)
     private DayProbabilities _next = new(length);
     private readonly double[] _ready = new double[length];
 
-    public void AddCumulativeTo(
-        ReorderInput question,
-        double place,
-        double share,
-        int extra,
-        RemainingLifeParameters each,
-        Span<double> table
-    )
+    public void AddCumulativeTo(ReorderInput question, double place, double share, int extra, RemainingLife each, Span<double> table)
     {
         // One unit alone needs no sum, and is exact on every day.
         if (question.InHand.Count == 1 && question.InFlight.Count == 0 && extra == 0)
@@ -53,7 +46,7 @@ internal sealed class TotalHairLife(int length)
         return kept;
     }
 
-    private static RemainingLifeByDay Life(ReorderInput question, RemainingLifeParameters unit, double place) =>
+    private static RemainingLifeByDay Life(ReorderInput question, RemainingLife unit, double place) =>
         new(question.Distribution, unit.Centre + unit.Loading * place, unit.Tau, unit.WornDays);
 
     private void SetInHand(ReorderInput question, double place)

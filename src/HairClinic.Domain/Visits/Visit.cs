@@ -42,25 +42,11 @@ public sealed partial class Visit : PracticeOwned
     /// <summary>Puts the visit on the clock: the service's steps one after another from <paramref name="startsAt"/>.</summary>
     /// <param name="segmentIds">One new id for each step.</param>
     /// <exception cref="Refusal">Called off or over already.</exception>
-    public void Schedule(
-        ServiceKind service,
-        Instant startsAt,
-        Guid? chairId,
-        Guid? personId,
-        Salon salon,
-        IReadOnlyList<Guid> segmentIds
-    ) =>
-        Schedule(
-            [.. service.Steps.OrderBy(s => s.Position).Select(s => (s.Kind, s.Minutes))],
-            startsAt,
-            chairId,
-            personId,
-            salon,
-            segmentIds
-        );
+    public void PutAt(ServiceKind service, Instant startsAt, Guid? chairId, Guid? personId, Salon salon, IReadOnlyList<Guid> segmentIds) =>
+        PutAt([.. service.Steps.OrderBy(s => s.Position).Select(s => (s.Kind, s.Minutes))], startsAt, chairId, personId, salon, segmentIds);
 
-    /// <inheritdoc cref="Schedule(ServiceKind, Instant, Guid?, Guid?, Salon, IReadOnlyList{Guid})"/>
-    public void Schedule(
+    /// <inheritdoc cref="PutAt(ServiceKind, Instant, Guid?, Guid?, Salon, IReadOnlyList{Guid})"/>
+    public void PutAt(
         IReadOnlyList<(Chairs.SegmentKind Kind, int Minutes)> steps,
         Instant startsAt,
         Guid? chairId,

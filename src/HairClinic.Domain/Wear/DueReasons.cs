@@ -9,7 +9,7 @@ public readonly record struct DueReasons
     internal LocalDate AppliedOn { get; init; }
     internal HoldWindow Window { get; init; }
     internal int TargetDays { get; init; }
-    internal LearnedRebondTarget? Learnt { get; init; }
+    internal RebondTarget? Learnt { get; init; }
     internal Cure Cure { get; init; }
     internal int FirstClearDays { get; init; }
     internal int PulledToDays { get; init; }
@@ -84,12 +84,12 @@ public readonly record struct DueReason(DueRuleName Rule, LocalDate From, LocalD
 /// <param name="Days">After application; at least 1.</param>
 /// <param name="OwnBonds">Bonds of this client behind it; 0 where only other clients' are.</param>
 /// <param name="UnknownDays">What it would be for a client of whom nothing is known.</param>
-public readonly record struct LearnedRebondTarget(int Days, int OwnBonds, int UnknownDays)
+public readonly record struct RebondTarget(int Days, int OwnBonds, int UnknownDays)
 {
     /// <param name="effect">xᵀβ of what is known of the client and the bond.</param>
     /// <param name="fitted">The practice's records were fitted.</param>
     /// <returns>Null where the window alone decides: no bond says anything of them, and nothing known of them counts.</returns>
-    public static LearnedRebondTarget? FromModel(
+    public static RebondTarget? FromModel(
         PopulationParameters population,
         ClientEffectNodes client,
         WindowPrior window,

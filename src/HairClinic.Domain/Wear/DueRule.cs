@@ -91,7 +91,7 @@ public static class DueRule
         return new(appliedOn.PlusDays(opens - applied), appliedOn.PlusDays(target - applied), closesOn, dueOn, why);
     }
 
-    private static DueRuleName TargetRule(LearnedRebondTarget? learnt) =>
+    private static DueRuleName TargetRule(RebondTarget? learnt) =>
         learnt switch
         {
             { OwnBonds: > 0 } => DueRuleName.TargetFromOwnBonds,
@@ -160,7 +160,7 @@ public readonly record struct DueRuleInput(LocalDate AppliedOn, HoldWindow Windo
     public Cure Cure { get; init; }
 
     /// <summary>Where the target comes from the practice's records; its days are the target's.</summary>
-    public LearnedRebondTarget? Learnt { get; init; }
+    public RebondTarget? Learnt { get; init; }
 
     /// <summary>Dates to be ready for and days away, in any order. Past ones and those far off do no harm.</summary>
     public ImmutableArray<EventDays> Events { get; init; }

@@ -41,7 +41,7 @@ public sealed record DemoClient(
             DemoPractice.Products[Math.Max(0, random.Next(4) - 1)],
             before ? today.PlusDays(random.Next(35) - SinceDays) : today.PlusDays(-random.Next(20, 660)),
             before,
-            DemoModelParameters.CoverDays * Math.Exp(DemoModelParameters.CoverSpread * random.Normal()),
+            DemoParameters.CoverDays * Math.Exp(DemoParameters.CoverSpread * random.Normal()),
             Washes: random.Next(100) < 30,
             random.Next(100) switch
             {
@@ -49,8 +49,8 @@ public sealed record DemoClient(
                 < 24 => DemoClientStatus.LetsItSlip,
                 _ => DemoClientStatus.ComesOn,
             },
-            DemoModelParameters.ClientSpread * random.Normal(),
-            DemoModelParameters.ClientSpread * random.Normal()
+            DemoParameters.ClientSpread * random.Normal(),
+            DemoParameters.ClientSpread * random.Normal()
         );
     }
 
@@ -102,7 +102,7 @@ public enum DemoClientStatus
 /// <param name="Share">Of a hundred clients, how many wear it.</param>
 public sealed record DemoUnitKind(string Name, string Base, string Workshop, int Share)
 {
-    public DemoWorkshop Maker => DemoModelParameters.Makers.Single(m => m.Name == Workshop);
+    public DemoWorkshop Maker => DemoParameters.Makers.Single(m => m.Name == Workshop);
 
     public (int From, int To) LifeDays =>
         TradeDefaults.Bases.Where(b => b.Name == Base).Select(b => (b.LifeFromDays, b.LifeToDays)).Single();

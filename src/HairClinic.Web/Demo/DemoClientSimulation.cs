@@ -163,7 +163,7 @@ public sealed class DemoClientSimulation(DemoClient client, DemoDiary diary, Dem
     {
         unit.OnHead = true;
         unit.FirstBonded ??= slot.Day;
-        var cut = DemoModelParameters.DrawDryingCutShort(random, client.Adhesive);
+        var cut = DemoParameters.DrawDryingCutShort(random, client.Adhesive);
         var hasCoats = client.Adhesive.Attachment == Attachment.Liquid;
         var row = new BondRow
         {
@@ -176,12 +176,12 @@ public sealed class DemoClientSimulation(DemoClient client, DemoDiary diary, Dem
             Lot = DemoPractice.LotOf(client.Adhesive, slot.Day),
             Coats = hasCoats ? random.Next(2, 5) : null,
             Attachment = client.Adhesive.Attachment,
-            WaitsKept = hasCoats && random.Happens(DemoModelParameters.ChanceWaitsNoted) ? !cut : null,
+            WaitsKept = hasCoats && random.Happens(DemoParameters.ChanceWaitsNoted) ? !cut : null,
             Stylist = slot.Stylist,
         };
-        var hold = DemoModelParameters.DrawHold(random, client, slot.Day, today, cut);
-        var attentive = client.Ending == DemoClientStatus.LetsItSlip || random.Happens(DemoModelParameters.ChanceRings);
-        Open = new DemoBond(unit, row, hold, attentive, Remembers: random.Happens(DemoModelParameters.ChanceRemembers));
+        var hold = DemoParameters.DrawHold(random, client, slot.Day, today, cut);
+        var attentive = client.Ending == DemoClientStatus.LetsItSlip || random.Happens(DemoParameters.ChanceRings);
+        Open = new DemoBond(unit, row, hold, attentive, Remembers: random.Happens(DemoParameters.ChanceRemembers));
     }
 
     private DemoSlot See(string service, LocalDate wanted)

@@ -70,7 +70,7 @@ public sealed class DemoDaySimulator(ClinicDb db, DemoHistory history, Instant n
             old.Attachment
         );
         var found = new TakeDown(grades, off.Lift is not null, off.LiftedOn, off.LiftZone, off.RemovedBecause!.Value);
-        bool? waits = old.Attachment == Attachment.Liquid ? !DemoModelParameters.DrawDryingCutShort(random, life.Client.Adhesive) : null;
+        bool? waits = old.Attachment == Attachment.Liquid ? !DemoParameters.DrawDryingCutShort(random, life.Client.Adhesive) : null;
         var made = new NewBond(
             Guid.CreateVersion7(),
             goesOn,
@@ -86,7 +86,7 @@ public sealed class DemoDaySimulator(ClinicDb db, DemoHistory history, Instant n
                 (old, worn, found),
                 made,
                 salon,
-                basis.DueWindowFor(day),
+                basis.WindowFor(day),
                 visit.EndsAt,
                 visit.PersonId,
                 note: null

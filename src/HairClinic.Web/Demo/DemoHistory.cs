@@ -3,7 +3,7 @@ using HairClinic.Web.Features.Binder;
 
 namespace HairClinic.Web.Demo;
 
-/// <summary>Two years of the invented practice, drawn from <see cref="DemoModelParameters"/>: the same for the same day, wherever it is drawn.</summary>
+/// <summary>Two years of the invented practice, drawn from <see cref="DemoParameters"/>: the same for the same day, wherever it is drawn.</summary>
 public sealed class DemoHistory
 {
     // Of a dozen parameters one is outside its 95 % band in about half of all histories; on the example's day none is in this one.
@@ -22,7 +22,7 @@ public sealed class DemoHistory
     {
         var random = new Random(seed);
         var diary = new DemoDiary(random, today);
-        var closures = DemoModelParameters.WorkshopClosures(today);
+        var closures = DemoParameters.WorkshopClosures(today);
         var (number, serial) = (0, 0);
         var clients = new List<ClientRow>();
         var lives = new List<DemoClientSimulation>();

@@ -80,7 +80,7 @@ public sealed class DemoSeeder(PracticeJobRunner jobs, IClock clock)
         scene.ServiceWithPurpose(ServicePurpose.Rebond).Edit("Rebond", ServicePurpose.Rebond, RebondPence, "GBP");
         foreach (var kind in DemoPractice.Kinds)
             scene.AddUnitKind(kind.Name, kind.Base, kind.Workshop);
-        DemoModelParameters.AddWorkshopClosures(scene.Workshops, today);
+        DemoParameters.AddWorkshopClosures(scene.Workshops, today);
         TourScenes.AddAll(scene, scene.Salons[0], scene.People.First(p => p.Role == StaffRole.FrontDesk));
         await scene.SaveAsync();
     }
@@ -129,7 +129,7 @@ public sealed class DemoTakeDownsAndRemakes(ClinicDb db)
         foreach (var unit in history.Lives.SelectMany(l => l.Units))
         {
             if (unit.SentBackOn(history.Today) is { } day)
-                units[unit.Serial].SendBackForRemake(Guid.CreateVersion7(), day, day.PlusDays(Truth.DemoModelParameters.PromisedDays));
+                units[unit.Serial].SendBackForRemake(Guid.CreateVersion7(), day, day.PlusDays(Truth.DemoParameters.PromisedDays));
         }
         await db.SaveChangesAsync(cancellation);
     }

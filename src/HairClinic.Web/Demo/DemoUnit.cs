@@ -17,7 +17,7 @@ public sealed class DemoUnit(string serial, DemoUnitKind kind, LocalDate ordered
     /// <summary>Ready to be bonded.</summary>
     public LocalDate Ready => Arrives.PlusDays(3);
 
-    public LocalDate FirstPromise => ordered.PlusDays(DemoModelParameters.PromisedDays);
+    public LocalDate FirstPromise => ordered.PlusDays(DemoParameters.PromisedDays);
 
     public int WornDays { get; set; }
     public LocalDate? FirstBonded { get; set; }
@@ -101,9 +101,7 @@ public sealed class DemoUnit(string serial, DemoUnitKind kind, LocalDate ordered
     // A remake has a promise of its own; of one still under way it is the book's to write it down.
     private IEnumerable<LocalDate> Promises(LocalDate today) =>
         Slipping(FirstPromise, arrived, today)
-            .Concat(
-                remade <= today ? Slipping(arrived.PlusDays(InspectedAfter + DemoModelParameters.PromisedDays), remade.Value, today) : []
-            );
+            .Concat(remade <= today ? Slipping(arrived.PlusDays(InspectedAfter + DemoParameters.PromisedDays), remade.Value, today) : []);
 
     // The workshop says that it will be late a week before it would have come, and never how late.
     private static IEnumerable<LocalDate> Slipping(LocalDate promised, LocalDate comes, LocalDate today)

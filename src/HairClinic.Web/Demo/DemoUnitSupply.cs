@@ -26,10 +26,10 @@ public sealed class DemoUnitSupply(DemoClient client, Random random, IReadOnlyLi
     private DemoUnit Order(LocalDate day)
     {
         var arrived = DemoWorkshop.AddWorkingDays(day, client.Kind.Maker.DrawLead(random), closures);
-        LocalDate? remade = random.Happens(DemoModelParameters.RemakeRate)
+        LocalDate? remade = random.Happens(DemoParameters.RemakeRate)
             ? DemoWorkshop.AddWorkingDays(arrived.PlusDays(1), client.Kind.Maker.DrawLead(random), closures)
             : null;
-        _units.Add(new DemoUnit(nextSerial(), client.Kind, day, arrived, remade, DemoModelParameters.DrawLife(random, client)));
+        _units.Add(new DemoUnit(nextSerial(), client.Kind, day, arrived, remade, DemoParameters.DrawLife(random, client)));
         return _units[^1];
     }
 
@@ -42,22 +42,22 @@ public sealed class DemoUnitSupply(DemoClient client, Random random, IReadOnlyLi
     {
         foreach (var missing in _units.Where(u => u != worn && u.IsInHouse(day)).ToList())
         {
-            if (random.Happens(DemoModelParameters.ChanceSpareLost))
+            if (random.Happens(DemoParameters.ChanceSpareLost))
                 missing.LeaveService(UnitState.Lost, day, "not in the drawer");
         }
         var spare = _units.Where(u => u != worn && u.IsInHouse(day)).OrderBy(u => u.Ready).FirstOrDefault();
-        if (random.Happens(DemoModelParameters.ChanceDamaged))
+        if (random.Happens(DemoParameters.ChanceDamaged))
             worn.LeaveService(UnitState.Damaged, day, "torn at take-down");
         else if (
             worn.StructuralGrade(worn.WornDays) >= 3
-            && (spare is not null || worn.LifeFraction(worn.WornDays) > DemoModelParameters.LastWear)
+            && (spare is not null || worn.LifeFraction(worn.WornDays) > DemoParameters.LastWear)
         )
             worn.LeaveService(
                 random.Happens(0.05) ? UnitState.EmergencySpare : UnitState.Retired,
                 day,
                 Endings[random.Next(Endings.Length)]
             );
-        else if (spare is not null && random.Happens(DemoModelParameters.ChancePutAside))
+        else if (spare is not null && random.Happens(DemoParameters.ChancePutAside))
             worn.LeaveService(UnitState.Retired, day, "still sound, style changed");
         return worn.Gone is null ? worn : spare;
     }

@@ -74,14 +74,8 @@ public sealed class DueFacts
         };
     }
 
-    private LearnedRebondTarget? Learnt(HoldWindowRule rule, List<HoldSpell> own, IReadOnlyList<CovariateValue> columns) =>
+    private RebondTarget? Learnt(HoldWindowRule rule, List<HoldSpell> own, IReadOnlyList<CovariateValue> columns) =>
         HoldFacts.PriorOf(rule) is { } window
-            ? LearnedRebondTarget.FromModel(
-                _model.Population,
-                _model.ClientEffectFor(own),
-                window,
-                _model.LinearPredictor(columns),
-                _model.Fit is not null
-            )
+            ? RebondTarget.FromModel(_model.Population, _model.ClientEffect(own), window, _model.Effects(columns), _model.Fit is not null)
             : null;
 }

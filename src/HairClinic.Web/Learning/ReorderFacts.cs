@@ -61,7 +61,7 @@ public sealed class ReorderFacts
         var today = client.Today;
         if (LapsedClientRule.HasLapsed(client.LastWornOn, today) || client.Newest is not { } newest)
             return null;
-        var nodes = WearModels.Life.ClientEffectFor(client.Lives);
+        var nodes = WearModels.Life.ClientEffect(client.Lives);
         var orders = LeadTimesOn(today);
         var inHand = client.InHand.ToList();
         // The soonest expected first.
@@ -70,7 +70,7 @@ public sealed class ReorderFacts
         var nextColumns = client.CovariatesOf(null, next);
         var question = new ReorderInput(
             LifeDistribution.Weibull,
-            nodes.WithFewerNodes(),
+            nodes.Reduced(),
             [.. inHand.Select(u => InHandOf(client, u, client.WornDays(u.Id)))],
             [.. inFlight.Select(u => new UnitOnOrder(InHandOf(client, u, 0), orders.LeadTimeLeft(u), orders.WorkshopDaysOf(u.UnitKindId)))],
             orders.LeadTimeOfNew(next.Id),
@@ -96,20 +96,15 @@ public sealed class ReorderFacts
             Emergency = [.. client.Emergency.Select(u => u.Id)],
             Left = client.LivesLeft(WearModels.Life, Kinds),
             Lives = client.Lives,
-            EffectOfNew = WearModels.Life.LinearPredictor(nextColumns),
+            EffectOfNew = WearModels.Life.Effects(nextColumns),
         };
     }
 
-    private RemainingLifeParameters InHandOf(ClientUnits client, HairSystem unit, int worn) =>
+    private RemainingLife InHandOf(ClientUnits client, HairSystem unit, int worn) =>
         InHandOf(Kinds[unit.UnitKindId].LifePrior(), client.CovariatesOf(unit, Kinds[unit.UnitKindId]), worn);
 
-    private RemainingLifeParameters InHandOf(WindowPrior life, IReadOnlyList<CovariateValue> columns, int worn) =>
-        new(
-            life.Centre + WearModels.Life.LinearPredictor(columns),
-            life.Width,
-            life.Sigma * Math.Exp(WearModels.Life.Population.LogScale),
-            worn
-        );
+    private RemainingLife InHandOf(WindowPrior life, IReadOnlyList<CovariateValue> columns, int worn) =>
+        new(life.Centre + WearModels.Life.Effects(columns), life.Width, life.Sigma * Math.Exp(WearModels.Life.Population.LogScale), worn);
 }
 
 /// <summary>Everything about one client's next order, ready to be asked.</summary>
@@ -122,7 +117,7 @@ public sealed record ClientReorderInput(
     LocalDate Today,
     Guid UnitKindId,
     ReorderInput Question,
-    RemainingLifeParameters Each,
+    RemainingLife Each,
     OpeningDays Working,
     LifePrediction LifeOfNew
 )

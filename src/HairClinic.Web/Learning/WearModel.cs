@@ -24,7 +24,7 @@ public sealed class WearModel
     public PopulationParameters Population { get; }
 
     /// <summary>xᵀβ. What the fit did not know counts as the practice's factor row has it, or not at all.</summary>
-    public double LinearPredictor(IEnumerable<CovariateValue> columns) => columns.Sum(c => c.Value * Coefficient(c.Name));
+    public double Effects(IEnumerable<CovariateValue> columns) => columns.Sum(c => c.Value * Coefficient(c.Name));
 
     public double Coefficient(string column) =>
         _places.TryGetValue(column, out var place) ? Population.Coefficients[place]
@@ -33,14 +33,14 @@ public sealed class WearModel
 
     /// <summary>The model of one client, for any window.</summary>
     /// <param name="own">The client's own spells.</param>
-    public ClientEffectNodes ClientEffectFor(IReadOnlyCollection<WearSpell> own) => ClientEffectFor(Population, own);
+    public ClientEffectNodes ClientEffect(IReadOnlyCollection<WearSpell> own) => ClientEffect(Population, own);
 
-    /// <summary>As <see cref="ClientEffectFor(IReadOnlyCollection{WearSpell})"/>, under another value of what all clients share.</summary>
-    public ClientEffectNodes ClientEffectFor(PopulationParameters population, IReadOnlyCollection<WearSpell> own)
+    /// <summary>As <see cref="ClientEffect(IReadOnlyCollection{WearSpell})"/>, under another value of what all clients share.</summary>
+    public ClientEffectNodes ClientEffect(PopulationParameters population, IReadOnlyCollection<WearSpell> own)
     {
         // The columns' effect is settled by the fit: it stands in the place, so that nothing but b is left to learn.
         var usable = own.Where(s => s.Window is not null).SelectMany(s => s.Rows.Select(row => (row, s.Window!.Value.Place))).ToList();
-        var places = usable.Select(t => t.Place with { Offset = t.Place.Offset + LinearPredictor(t.row.Columns) }).ToArray();
+        var places = usable.Select(t => t.Place with { Offset = t.Place.Offset + Effects(t.row.Columns) }).ToArray();
         var rows = LifetimeFitRows.Create(
             [.. usable.Select(t => t.row.Spell)],
             [],
@@ -53,7 +53,7 @@ public sealed class WearModel
 
     /// <summary>What to expect of a bond or unit with such a window.</summary>
     public LifePrediction Predict(ClientEffectNodes client, WindowPrior window, IEnumerable<CovariateValue> columns) =>
-        new(Population, client, window.Place, LinearPredictor(columns));
+        new(Population, client, window.Place, Effects(columns));
 }
 
 /// <summary>The practice's two models, of hold and of life, as they stand.</summary>

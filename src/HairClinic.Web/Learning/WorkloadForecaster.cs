@@ -151,14 +151,9 @@ public sealed class WorkloadForecaster(ReorderFacts book, DueFacts dues, VisitTy
             scenario =>
             {
                 var population = Shifted(model.Population, scenario);
-                return new LifePrediction(
-                    population,
-                    model.ClientEffectFor(population, own).WithFewerNodes(),
-                    window.Place,
-                    model.LinearPredictor(columns)
-                );
+                return new LifePrediction(population, model.ClientEffect(population, own).Reduced(), window.Place, model.Effects(columns));
             },
-            Math.Clamp(Period.DaysBetween(next, basis.DueWindowFor(next).DueOn), 1, Days - 1)
+            Math.Clamp(Period.DaysBetween(next, basis.WindowFor(next).DueOn), 1, Days - 1)
         )
         {
             BondAgeDays = Math.Max(0, Period.DaysBetween(bond.AppliedOn, today)),
@@ -176,7 +171,7 @@ public sealed class WorkloadForecaster(ReorderFacts book, DueFacts dues, VisitTy
         for (var scenario = 0; scenario < PracticeEffectNode.Three.Count; scenario++)
         {
             var population = Shifted(model.Population, PracticeEffectNode.Three[scenario]);
-            var nodes = model.ClientEffectFor(population, order.Lives).WithFewerNodes();
+            var nodes = model.ClientEffect(population, order.Lives).Reduced();
             var kind = book.Kinds[order.UnitKindId];
             var prediction = new LifePrediction(population, nodes, kind.LifePrior().Place, order.EffectOfNew);
             var before = 1.0;

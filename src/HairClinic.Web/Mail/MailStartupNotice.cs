@@ -25,7 +25,7 @@ public sealed partial class MailStartupNotice(MailStatusMonitor status, IHostApp
         }
         catch (Exception e) when (!stoppingToken.IsCancellationRequested)
         {
-            LogFault(log, WorkFaults.NameOfException(e));
+            LogFault(log, WorkFaults.NameOf(e));
         }
     }
 

@@ -47,7 +47,7 @@ public sealed class MailStatusMonitor(MailSenderSelector route, SmtpMailSender s
             }
             catch (Exception e) when (!cancellation.IsCancellationRequested)
             {
-                fault = WorkFaults.NameOfException(e);
+                fault = WorkFaults.NameOf(e);
             }
             _last = (now, fault);
             return fault;

@@ -14,10 +14,10 @@ public static class WorkFaults
     /// <summary>The worker stopped while handing the letter over.</summary>
     public const string Interrupted = "Interrupted";
 
-    public static string NameOfException(Exception e) =>
+    public static string NameOf(Exception e) =>
         e switch
         {
-            LetterUnsureException { InnerException: { } line } => NameOfException(line),
+            LetterUnsureException { InnerException: { } line } => NameOf(line),
             SmtpCommandException smtp => $"{nameof(SmtpCommandException)} {(int)smtp.StatusCode}",
             PostgresException postgres => $"{nameof(PostgresException)} {postgres.SqlState}",
             { InnerException: PostgresException postgres } => $"{e.GetType().Name} {postgres.SqlState}",

@@ -83,7 +83,7 @@ public sealed class DueDateRefresher
     private static bool Renew(Bond bond, DueCalculator basis)
     {
         var before = (bond.OpensOn, bond.DueOn, bond.ClosesOn);
-        bond.SetDueWindow(basis.DueWindowFor(bond.AppliedOn));
+        bond.SetDueWindow(basis.WindowFor(bond.AppliedOn));
         return before != (bond.OpensOn, bond.DueOn, bond.ClosesOn);
     }
 }

@@ -68,7 +68,7 @@ public sealed partial class LetterSender(ClinicDbFactory databases, IMailSender 
         }
         catch (LetterUnsureException e)
         {
-            End(item, letter, WorkOutcome.Unsure, WorkFaults.NameOfException(e));
+            End(item, letter, WorkOutcome.Unsure, WorkFaults.NameOf(e));
         }
         catch (NoMailWayException)
         {
@@ -77,7 +77,7 @@ public sealed partial class LetterSender(ClinicDbFactory databases, IMailSender 
         }
         catch (Exception e) when (WorkFaults.IsPermanent(e))
         {
-            End(item, letter, WorkOutcome.GivenUp, WorkFaults.NameOfException(e));
+            End(item, letter, WorkOutcome.GivenUp, WorkFaults.NameOf(e));
         }
         catch (Exception) when (cancellation.IsCancellationRequested)
         {
@@ -85,11 +85,11 @@ public sealed partial class LetterSender(ClinicDbFactory databases, IMailSender 
         }
         catch (Exception e) when (e is not DbUpdateConcurrencyException)
         {
-            item.RecordFailure(WorkFaults.NameOfException(e), clock.GetCurrentInstant(), letter.Until);
+            item.RecordFailure(WorkFaults.NameOf(e), clock.GetCurrentInstant(), letter.Until);
             if (item.Fate is { } fate)
-                End(item, letter, fate, WorkFaults.NameOfException(e));
+                End(item, letter, fate, WorkFaults.NameOf(e));
             else
-                LogFailure(log, item.Kind, item.Id, item.Attempts, WorkFaults.NameOfException(e));
+                LogFailure(log, item.Kind, item.Id, item.Attempts, WorkFaults.NameOf(e));
         }
     }
 

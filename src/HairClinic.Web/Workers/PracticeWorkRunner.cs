@@ -66,7 +66,7 @@ public sealed partial class PracticeWorkRunner(
         }
         catch (Exception e) when (!cancellation.IsCancellationRequested)
         {
-            var error = WorkFaults.NameOfException(e);
+            var error = WorkFaults.NameOf(e);
             foreach (var item in items)
             {
                 item.RecordFailure(error, clock.GetCurrentInstant());

@@ -39,11 +39,7 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
         }
         catch (Exception e) when (!cancellation.IsCancellationRequested)
         {
-            await SayAsync(
-                run.Id,
-                r => r.Finish(RecalculationState.Failed, clock.GetCurrentInstant(), WorkFaults.NameOfException(e)),
-                cancellation
-            );
+            await SayAsync(run.Id, r => r.Finish(RecalculationState.Failed, clock.GetCurrentInstant(), WorkFaults.NameOf(e)), cancellation);
         }
         await RecalculationQueue.DeleteOldRunsAndFitsAsync(gate, KeptRuns, cancellation);
         await held.CommitAsync(cancellation);

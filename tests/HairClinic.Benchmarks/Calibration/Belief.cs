@@ -46,9 +46,9 @@ internal sealed class Belief
     }
 
     /// <summary>For a sum over units, within which each life is conditional on its age: all rows are the belief's.</summary>
-    public ClientEffectNodes Nodes(int client) => Nodes([.. _byClient[client]]).WithFewerNodes();
+    public ClientEffectNodes Nodes(int client) => Nodes([.. _byClient[client]]).Reduced();
 
-    public RemainingLifeParameters InHand(LivingUnit unit)
+    public RemainingLife InHand(LivingUnit unit)
     {
         var place = unit.Window.In(Fitted).Place;
         return new(place.Offset + Linear(unit.Covariates), place.Loading, place.Sigma * Math.Exp(_population.LogScale), unit.WornDays);

@@ -118,7 +118,7 @@ internal sealed class OwnSite : IAsyncDisposable
                 var visit = new Visit(Guid.CreateVersion7(), client.Id, salon.Id, scene.ServiceWithPurpose(ServicePurpose.Rebond).Id);
                 var rebond = scene.ServiceWithPurpose(ServicePurpose.Rebond);
                 // Without a chair: there are not so many chairs.
-                visit.Schedule(
+                visit.PutAt(
                     rebond,
                     now + Duration.FromDays(1 + i % 20),
                     null,

@@ -65,25 +65,25 @@ public static class ReorderBenchmark
         return Task.CompletedTask;
     }
 
-    private static (Spell[] Own, RemainingLifeParameters[] InHand, UnitOnOrder[] InFlight) Draw(Random dice, LeadTimeTable[] waiting)
+    private static (Spell[] Own, RemainingLife[] InHand, UnitOnOrder[] InFlight) Draw(Random dice, LeadTimeTable[] waiting)
     {
         var over = Enumerable.Range(0, dice.Next(4)).Select(_ => Spell.Exact(150 + 130 * dice.NextDouble())).ToArray();
-        var unit = new RemainingLifeParameters(Window.Centre, Window.Width, Window.Sigma, dice.Next(200));
+        var unit = new RemainingLife(Window.Centre, Window.Width, Window.Sigma, dice.Next(200));
         var kind = dice.Next(6);
-        RemainingLifeParameters[] inHand = kind < 3 ? [unit] : [unit, unit with { WornDays = dice.Next(60) }];
+        RemainingLife[] inHand = kind < 3 ? [unit] : [unit, unit with { WornDays = dice.Next(60) }];
         UnitOnOrder[] inFlight = kind == 5 ? [new UnitOnOrder(unit with { WornDays = 0 }, waiting[dice.Next(3)], Days)] : [];
         return ([.. over, .. inHand.Select(hand => Spell.RightCensored(hand.WornDays))], inHand, inFlight);
     }
 
-    private static ClientEffectNodes Believe((Spell[] Own, RemainingLifeParameters[], UnitOnOrder[]) client)
+    private static ClientEffectNodes Believe((Spell[] Own, RemainingLife[], UnitOnOrder[]) client)
     {
         var places = new RowLocationScale[client.Own.Length];
         Array.Fill(places, Window.Place);
-        return ClientEffectNodes.For(Population, LifetimeFitRows.Create(client.Own, [], places, new int[places.Length])).WithFewerNodes();
+        return ClientEffectNodes.For(Population, LifetimeFitRows.Create(client.Own, [], places, new int[places.Length])).Reduced();
     }
 
     private static ReorderInput Ask(
-        (Spell[], RemainingLifeParameters[] InHand, UnitOnOrder[] InFlight) client,
+        (Spell[], RemainingLife[] InHand, UnitOnOrder[] InFlight) client,
         ClientEffectNodes belief,
         LeadTimeTable table
     ) => new(LifeDistribution.Weibull, belief, client.InHand, client.InFlight, table, Days, 14);

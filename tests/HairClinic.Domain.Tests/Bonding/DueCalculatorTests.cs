@@ -30,7 +30,7 @@ public sealed class DueWindowCalculatorTests
     public void The_labels_hours_of_cure_keep_the_first_day_a_bond_may_fall_due(int? label, int days)
     {
         // The records of this client say that nothing holds longer than a day.
-        var window = Basis(label, learnt: 1).DueWindowFor(AppliedOn);
+        var window = Basis(label, learnt: 1).WindowFor(AppliedOn);
 
         Assert.Equal(AppliedOn.PlusDays(days), window.DueOn);
         Assert.Contains(window.Why.Explain(), r => r.Rule == DueRuleName.HeldUntilCured);
@@ -45,15 +45,15 @@ public sealed class DueWindowCalculatorTests
             Learnt = day =>
             {
                 asked = day;
-                return new LearnedRebondTarget(33, OwnBonds: 2, UnknownDays: 0);
+                return new RebondTarget(33, OwnBonds: 2, UnknownDays: 0);
             },
         };
 
-        Assert.Equal(AppliedOn.PlusDays(33), basis.DueWindowFor(AppliedOn).Target);
+        Assert.Equal(AppliedOn.PlusDays(33), basis.WindowFor(AppliedOn).Target);
         Assert.Equal(AppliedOn, asked);
         Assert.Equal(
             AppliedOn.PlusDays(new HoldPrior(new HoldWindow(4, 8)).TargetDays),
-            Basis(null, learnt: null).DueWindowFor(AppliedOn).Target
+            Basis(null, learnt: null).WindowFor(AppliedOn).Target
         );
     }
 
@@ -68,11 +68,11 @@ public sealed class DueWindowCalculatorTests
         Assert.Equal(
             on.PlusDays(-4),
             new DueCalculator(Open, Settings(daysBeforeEvent: 4), FourToEight, there) { Learnt = At(33) }
-                .DueWindowFor(AppliedOn)
+                .WindowFor(AppliedOn)
                 .DueOn
         );
         var gone = new DueCalculator(Open, Settings(daysBeforeEvent: 4), FourToEight, away) { Learnt = At(33) }
-            .DueWindowFor(AppliedOn)
+            .WindowFor(AppliedOn)
             .DueOn;
         Assert.False(gone >= on.PlusDays(-1) && gone <= on.PlusDays(6));
     }
@@ -87,7 +87,7 @@ public sealed class DueWindowCalculatorTests
         client.AddLifeEvent(new LifeEvent(Guid.CreateVersion7(), client.Id, LifeEventKind.Travel, from, to, away));
 
         var due = new DueCalculator(Open, Settings(), FourToEight, client) { Learnt = At(33) }
-            .DueWindowFor(AppliedOn)
+            .WindowFor(AppliedOn)
             .DueOn;
 
         Assert.Equal(away, due < from || due > to);
@@ -102,7 +102,7 @@ public sealed class DueWindowCalculatorTests
         Assert.Equal(
             IsoDayOfWeek.Thursday,
             new DueCalculator(Open, Settings(), FourToEight, client) { Learnt = At(33) }
-                .DueWindowFor(AppliedOn)
+                .WindowFor(AppliedOn)
                 .DueOn.DayOfWeek
         );
     }
@@ -122,7 +122,7 @@ public sealed class DueWindowCalculatorTests
 
     private static HoldWindowRule FourToEight => new(Guid.CreateVersion7(), 4, 8);
 
-    private static Func<LocalDate, LearnedRebondTarget?> At(int days) => _ => new LearnedRebondTarget(days, OwnBonds: 2, UnknownDays: 0);
+    private static Func<LocalDate, RebondTarget?> At(int days) => _ => new RebondTarget(days, OwnBonds: 2, UnknownDays: 0);
 
     private static DueCalculator Basis(int? label, int? learnt) =>
         new(Open, Settings(), FourToEight, Ada()) { LabelCureHours = label, Learnt = learnt is { } days ? At(days) : null };

@@ -87,7 +87,7 @@ public sealed class ReorderRuleTests
     [Fact]
     public void Thin_bases_that_wear_out_within_the_lead_time_need_more_than_one()
     {
-        var thin = new RemainingLifeParameters(Math.Log(40), 1, 0.2, 0);
+        var thin = new RemainingLife(Math.Log(40), 1, 0.2, 0);
         var quantity = new ReorderRule().Quantity(Question(0, 0.2, 0) with { InHand = [thin] }, thin);
 
         Assert.InRange(quantity!.Value, 2, 5);
@@ -128,14 +128,10 @@ public sealed class ReorderRuleTests
     {
         var window = WindowPrior.FromWindow(LifeDistribution.Weibull, 182, 273);
         var all = ClientEffectNodes.For(PopulationParameters.FromPriors(window));
-        RemainingLifeParameters[] units =
-        [
-            new(window.Centre, window.Width, window.Sigma, 40),
-            new(window.Centre, window.Width, window.Sigma, 100),
-        ];
+        RemainingLife[] units = [new(window.Centre, window.Width, window.Sigma, 40), new(window.Centre, window.Width, window.Sigma, 100)];
         var question = Question(0, 0.1, 0) with { InHand = units, Client = all };
         var rule = new ReorderRule();
-        var (full, few) = (rule.Answer(question), rule.Answer(question with { Client = all.WithFewerNodes() }));
+        var (full, few) = (rule.Answer(question), rule.Answer(question with { Client = all.Reduced() }));
 
         Assert.Equal(full.GapIfOrderedToday, few.GapIfOrderedToday, 1e-5);
         Assert.Equal(full.ReorderInDays, few.ReorderInDays);
@@ -168,7 +164,7 @@ public sealed class ReorderRuleTests
         var question = Question(window.Centre, window.Sigma, 160) with
         {
             Client = Believe(Spell.Exact(190), Spell.RightCensored(160)),
-            InHand = [new RemainingLifeParameters(window.Centre, window.Width, window.Sigma, 160)],
+            InHand = [new RemainingLife(window.Centre, window.Width, window.Sigma, 160)],
             Lead = certain,
         };
 
@@ -197,7 +193,7 @@ public sealed class ReorderRuleTests
     [Fact]
     public void As_many_as_may_be_asked_for_are_asked_for_where_it_takes_as_many()
     {
-        var thin = new RemainingLifeParameters(Math.Log(40), 1, 0.2, 0);
+        var thin = new RemainingLife(Math.Log(40), 1, 0.2, 0);
         var question = Question(0, 0.2, 0) with { InHand = [thin] };
         var rule = new ReorderRule();
         var most = rule.Quantity(question, thin)!.Value;
@@ -259,7 +255,7 @@ public sealed class ReorderRuleTests
         var sure = new PopulationParameters(LifeDistribution.Weibull, 0, [], 0, 0, 0, 0);
         return new ReorderInput(
             LifeDistribution.Weibull,
-            ClientEffectNodes.For(sure).WithFewerNodes(),
+            ClientEffectNodes.For(sure).Reduced(),
             [new(centre, 1, tau, age)],
             [],
             Lead,

@@ -17,10 +17,10 @@ public sealed class SimulatedGapTests
     [Fact]
     public void The_engine_agrees_within_the_draws_own_error()
     {
-        var life = new RemainingLifeParameters(Window.Centre, Window.Width, Window.Sigma, 0);
+        var life = new RemainingLife(Window.Centre, Window.Width, Window.Sigma, 0);
         var question = new ReorderInput(
             LifeDistribution.Weibull,
-            ClientEffectNodes.For(PopulationParameters.FromPriors(Window)).WithFewerNodes(),
+            ClientEffectNodes.For(PopulationParameters.FromPriors(Window)).Reduced(),
             [life with { WornDays = 50 }, life],
             [new UnitOnOrder(life, LeadTimeTable.BuildRemaining(Lead, Waited, 0.1, 3, 730), Days)],
             LeadTimeTable.FromLeadTime(Lead, 0.1, 3, 730),

@@ -23,5 +23,5 @@ internal static class Booked
     public static Visit Hour(int hour, int minute = 0) => From(At(hour, minute), (SegmentKind.HandsOn, 60));
 
     public static void Place(Visit visit, Instant start, params (SegmentKind Kind, int Minutes)[] steps) =>
-        visit.Schedule(steps, start, Guid.CreateVersion7(), Guid.CreateVersion7(), Salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
+        visit.PutAt(steps, start, Guid.CreateVersion7(), Guid.CreateVersion7(), Salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
 }

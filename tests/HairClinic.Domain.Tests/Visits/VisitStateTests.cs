@@ -142,7 +142,7 @@ public sealed class VisitStateTests
         var visit = new Visit(Guid.CreateVersion7(), Guid.CreateVersion7(), Salon.Id, service.Id);
         var (chair, person) = (Guid.CreateVersion7(), Guid.CreateVersion7());
 
-        visit.Schedule(service, Booked.At(20), chair, person, auckland, [Guid.CreateVersion7(), Guid.CreateVersion7()]);
+        visit.PutAt(service, Booked.At(20), chair, person, auckland, [Guid.CreateVersion7(), Guid.CreateVersion7()]);
 
         // Eight in the evening, UTC, is nine the next morning there.
         Assert.Equal((auckland.Id, Booked.Day.PlusDays(1)), (visit.SalonId, visit.Day));
@@ -159,7 +159,7 @@ public sealed class VisitStateTests
     {
         var visit = new Visit(Guid.CreateVersion7(), Guid.CreateVersion7(), Salon.Id, Guid.CreateVersion7());
 
-        visit.Schedule([(SegmentKind.HandsOn, 30)], Booked.At(10), chairId: null, personId: null, Salon, [Guid.CreateVersion7()]);
+        visit.PutAt([(SegmentKind.HandsOn, 30)], Booked.At(10), chairId: null, personId: null, Salon, [Guid.CreateVersion7()]);
 
         Assert.False(visit.HoldsChair);
         Assert.False(visit.Segments[0].HoldsChair || visit.Segments[0].HoldsHands);

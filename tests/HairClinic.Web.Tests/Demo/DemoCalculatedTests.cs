@@ -29,7 +29,7 @@ public sealed class DemoCalculatedTests(PgServer server)
         {
             await new DemoTakeDownsAndRemakes(db).WriteAsync(history, Cancel);
             // No sheet of the binder holds them: the practice writes them down.
-            DemoModelParameters.AddWorkshopClosures(await db.Workshops.ToListAsync(Cancel), Today);
+            DemoParameters.AddWorkshopClosures(await db.Workshops.ToListAsync(Cancel), Today);
             await db.SaveChangesAsync(Cancel);
             await RecalculationQueue.RequestAsync(db, null, clinic.Clock.GetCurrentInstant(), Cancel);
             return true;
@@ -48,15 +48,15 @@ public sealed class DemoCalculatedTests(PgServer server)
             DemoPractice.Kinds,
             kind => Recovers(leads.Values.Single(l => kinds[l.UnitKindId].Name == kind.Name), kinds, kind.Maker)
         );
-        Near(DemoModelParameters.LifeLogScale, life.LogScale!.Value, life.StdError(life.Coefficients.Length));
+        Near(DemoParameters.LifeLogScale, life.LogScale!.Value, life.StdError(life.Coefficients.Length));
         // Salons and lots are no covariates of the model: what they do to single bonds widens the spread, and never narrows it.
-        Assert.InRange(hold.LogScale!.Value, DemoModelParameters.HoldLogScale, DemoModelParameters.HoldLogScale + 0.2);
+        Assert.InRange(hold.LogScale!.Value, DemoParameters.HoldLogScale, DemoParameters.HoldLogScale + 0.2);
         var products = await clinic.ReadAsync(db => db.Products.ToDictionaryAsync(p => p.Name, p => p.Id, Cancel));
         var (a, b) = (products[DemoPractice.Products[0].Name], products[DemoPractice.Products[1].Name]);
         // Against each other: what both share with the practice is not told apart from it. The bad lot is adhesive A's.
         Assert.True(Coefficient(hold, CovariateValue.Adhesive(b).Name) > Coefficient(hold, CovariateValue.Adhesive(a).Name));
         Near(
-            Math.Log(DemoModelParameters.WaitsCut),
+            Math.Log(DemoParameters.WaitsCut),
             Coefficient(hold, nameof(KnownCovariate.WaitsCut)),
             Error(hold, nameof(KnownCovariate.WaitsCut))
         );
@@ -77,7 +77,7 @@ public sealed class DemoCalculatedTests(PgServer server)
             for (var j = 0; j < weights.Length; j++)
                 variance += weights[i] * weights[j] * fit.Covariance[i * size + j];
         }
-        Near(width * DemoModelParameters.LifePractice + Math.Log(kind.Maker.Life), told, Math.Sqrt(variance));
+        Near(width * DemoParameters.LifePractice + Math.Log(kind.Maker.Life), told, Math.Sqrt(variance));
     }
 
     // Within the 99 % band: one in a hundred of such bands misses, and twelve are looked at.
@@ -91,11 +91,7 @@ public sealed class DemoCalculatedTests(PgServer server)
         Assert.InRange(lead.Survival(maker.LeadDays), 0.4, 0.6);
         Assert.InRange(lead.Survival(maker.LeadDays * Math.Exp(ZScores.EightyPercent * maker.LeadSpread)), 0.05, 0.15);
         var made = (double)told.Remade + told.Kept;
-        Near(
-            DemoModelParameters.RemakeRate,
-            told.Remade / made,
-            Math.Sqrt(DemoModelParameters.RemakeRate * (1 - DemoModelParameters.RemakeRate) / made)
-        );
+        Near(DemoParameters.RemakeRate, told.Remade / made, Math.Sqrt(DemoParameters.RemakeRate * (1 - DemoParameters.RemakeRate) / made));
     }
 
     private static double Coefficient(StoredFit fit, string column) => fit.Coefficients[1 + Array.IndexOf(fit.Columns, column)];

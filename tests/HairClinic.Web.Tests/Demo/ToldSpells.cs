@@ -41,9 +41,9 @@ public static class ToldSpells
             [
                 product == DemoPractice.Products[1].Name ? 1 : 0,
                 product == DemoPractice.Products[2].Name ? 1 : 0,
-                DemoModelParameters.HasPolyRim(baseName) ? 1 : 0,
+                DemoParameters.HasPolyRim(baseName) ? 1 : 0,
                 salon == DemoPractice.Pier.Name ? 1 : 0,
-                lot == DemoModelParameters.BadLotCode(today) ? 1 : 0,
+                lot == DemoParameters.BadLotCode(today) ? 1 : 0,
                 bond.WaitsKept == false ? 1 : 0,
             ]
         );
@@ -62,29 +62,29 @@ public static class ToldSpells
             UnitLifeBuilder.FromInspections(inspections.ToArray(), inspections.Count == 0 ? 0 : inspections[^1].WornDays),
             WindowPrior.FromWindow(LifeDistribution.Weibull, life.From, life.To),
             client,
-            [workshop == DemoModelParameters.Quay.Name ? 1 : 0, workshop == DemoModelParameters.Alder.Name ? 1 : 0]
+            [workshop == DemoParameters.Quay.Name ? 1 : 0, workshop == DemoParameters.Alder.Name ? 1 : 0]
         );
 
     public static IReadOnlyList<Found> FitHold(IReadOnlyList<Row> rows) =>
         Fit(
             rows,
-            DemoModelParameters.HoldPractice,
-            DemoModelParameters.HoldLogScale,
-            ("adhesive B", DemoModelParameters.AdhesiveFactor(DemoPractice.Products[1])),
-            ("tape", DemoModelParameters.AdhesiveFactor(DemoPractice.Products[2])),
-            ("poly rim", DemoModelParameters.PolyRim),
-            ("sea air", DemoModelParameters.SeaAir),
-            ("bad lot", DemoModelParameters.BadLot),
-            ("waits cut", DemoModelParameters.WaitsCut)
+            DemoParameters.HoldPractice,
+            DemoParameters.HoldLogScale,
+            ("adhesive B", DemoParameters.AdhesiveFactor(DemoPractice.Products[1])),
+            ("tape", DemoParameters.AdhesiveFactor(DemoPractice.Products[2])),
+            ("poly rim", DemoParameters.PolyRim),
+            ("sea air", DemoParameters.SeaAir),
+            ("bad lot", DemoParameters.BadLot),
+            ("waits cut", DemoParameters.WaitsCut)
         );
 
     public static IReadOnlyList<Found> FitLife(IReadOnlyList<Row> rows) =>
         Fit(
             rows,
-            DemoModelParameters.LifePractice,
-            DemoModelParameters.LifeLogScale,
-            ("Quay", DemoModelParameters.Quay.Life),
-            ("Alder", DemoModelParameters.Alder.Life)
+            DemoParameters.LifePractice,
+            DemoParameters.LifeLogScale,
+            ("Quay", DemoParameters.Quay.Life),
+            ("Alder", DemoParameters.Alder.Life)
         );
 
     private static List<Found> Fit(IReadOnlyList<Row> rows, double practice, double logScale, params (string Name, double Factor)[] truths)

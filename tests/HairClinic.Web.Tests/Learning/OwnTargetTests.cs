@@ -139,7 +139,7 @@ public sealed class OwnTargetTests(PgServer server)
         var holds = await HoldFacts.LoadAsync(db, dues.Windows, [_client.Id], cancel);
         var someone = await db.Clients.Include(c => c.Events).SingleAsync(c => c.Id == _client.Id, cancel);
         var window = dues.CalculatorFor(someone, _kind.BaseMaterialId, _adhesive.Id, Attachment.Liquid, holds: holds, off: off)
-            .DueWindowFor(day);
+            .WindowFor(day);
         return (Period.DaysBetween(day, window.Target), window.Why.Explain()[1]);
     }
 }

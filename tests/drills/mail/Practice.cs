@@ -102,7 +102,7 @@ internal sealed class Practice : IAsyncDisposable
             await db.SaveChangesAsync();
             unit.PutOn(today);
             var again = new Bond(Guid.CreateVersion7(), unit.Id, client, today, appliedAt: null, Attachment.Liquid, appliedBy: null);
-            again.SetDueWindow(_bases[client].DueWindowFor(today));
+            again.SetDueWindow(_bases[client].WindowFor(today));
             db.Bonds.Add(again);
             await db.SaveChangesAsync();
             await rebond.CommitAsync();

@@ -33,7 +33,7 @@ public sealed class ClientEffectNodes
             throw new ArgumentException("The rows are not one client's.", nameof(own));
         if (own.Names.Length != population.Coefficients.Count)
             throw new ArgumentException("The rows have not the covariates of the fit.", nameof(own));
-        var effect = new ClientEffectQuadrature(population.Distribution, own, population.ClientSpread);
+        var effect = new EffectQuadrature(population.Distribution, own, population.ClientSpread);
         var intercept = population.PracticeMean;
         for (var j = 0; j < own.Means.Length; j++)
             intercept += population.Coefficients[j] * own.Means[j];
@@ -58,7 +58,7 @@ public sealed class ClientEffectNodes
 
     /// <summary>The same distribution on fewer nodes: Gauss's rule of its own moments, exact for smooth questions.</summary>
     /// <remarks>Lanczos' recursion on the shares gives the rule's matrix; its eigenvalues are the nodes.</remarks>
-    public ClientEffectNodes WithFewerNodes(int count = 5)
+    public ClientEffectNodes Reduced(int count = 5)
     {
         if (Nodes.Length <= count)
             return this;

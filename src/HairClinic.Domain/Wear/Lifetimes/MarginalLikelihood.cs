@@ -24,7 +24,7 @@ internal sealed class MarginalLikelihood(LifeDistribution distribution, Lifetime
     private LogLikelihoodSums Sum(double[] parameters, int from, int to)
     {
         var sums = new LogLikelihoodSums(parameters.Length);
-        var effect = new ClientEffectQuadrature(distribution, rows, clientSpread);
+        var effect = new EffectQuadrature(distribution, rows, clientSpread);
         var scores = new double[effect.Nodes.Length * parameters.Length];
         var design = new double[parameters.Length - 1];
         var mean = new double[parameters.Length];
@@ -46,14 +46,7 @@ internal sealed class MarginalLikelihood(LifeDistribution distribution, Lifetime
         return sums;
     }
 
-    private static void AddRow(
-        ClientEffectQuadrature effect,
-        int i,
-        double weight,
-        double[] design,
-        double[] scores,
-        LogLikelihoodSums sums
-    )
+    private static void AddRow(EffectQuadrature effect, int i, double weight, double[] design, double[] scores, LogLikelihoodSums sums)
     {
         var last = design.Length;
         var (ee, es) = (0.0, 0.0);

@@ -146,7 +146,7 @@ public sealed class Scene(ClinicDb db, Instant now)
         unit.PutOn(on);
         var bond = new Bond(Guid.CreateVersion7(), unit.Id, client.Id, on, at, Attachment.Liquid, appliedBy: null);
         bond.SetProducts([(Guid.CreateVersion7(), new AppliedProduct(adhesive.Id, LotOf(adhesive), 3))], waitsKept: true);
-        bond.SetDueWindow(DueCalculatorFor(client, unit, adhesive).DueWindowFor(on));
+        bond.SetDueWindow(DueCalculatorFor(client, unit, adhesive).WindowFor(on));
         db.Bonds.Add(bond);
         return bond;
     }
@@ -163,7 +163,7 @@ public sealed class Scene(ClinicDb db, Instant now)
     {
         var salon = Salons.Single(s => s.Id == chair.SalonId);
         var visit = new Visit(Guid.CreateVersion7(), client.Id, salon.Id, service.Id);
-        visit.Schedule(service, at, chair.Id, person.Id, salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
+        visit.PutAt(service, at, chair.Id, person.Id, salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
         db.Visits.Add(visit);
         return visit;
     }

@@ -123,16 +123,7 @@ public static class TourScenes
         var made = new NewBond(Guid.CreateVersion7(), unit, at, Attachment.Liquid, [use], WaitsKept: true);
         var basis = scene.DueCalculatorFor(client, unit, adhesive);
         var worn = old is null ? ((Bond, HairSystem, TakeDown)?)null : (old, unit, found);
-        var bond = visit.RecordRebond(
-            Guid.CreateVersion7(),
-            worn,
-            made,
-            salon,
-            basis.DueWindowFor(salon.DayOf(at)),
-            at,
-            by: null,
-            note: null
-        );
+        var bond = visit.RecordRebond(Guid.CreateVersion7(), worn, made, salon, basis.WindowFor(salon.DayOf(at)), at, by: null, note: null);
         scene.Db.Bonds.Add(bond);
         return bond;
     }
@@ -143,7 +134,7 @@ public static class TourScenes
         var service = scene.ServiceWithPurpose(purpose);
         var visit = new Visit(Guid.CreateVersion7(), client.Id, salon.Id, service.Id);
         var starts = day.At(new LocalTime(11, 0)).InZoneLeniently(salon.TimeZone).ToInstant();
-        visit.Schedule(service, starts, chairId: null, personId: null, salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
+        visit.PutAt(service, starts, chairId: null, personId: null, salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
         scene.Db.Visits.Add(visit);
         return (visit, visit.EndsAt);
     }

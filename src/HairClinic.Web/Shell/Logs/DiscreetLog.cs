@@ -27,7 +27,7 @@ public sealed partial class DiscreetLog(ILoggerProvider inner, Outage? outage = 
         if (outage is null || !ConnectionLoss.Is(e))
             return IsAllowedFor(category, e) || IsTakenPort(category, e);
         if (outage.Begin())
-            LogAway(inner.CreateLogger(typeof(Outage).FullName!), WorkFaults.NameOfException(e.GetBaseException()));
+            LogAway(inner.CreateLogger(typeof(Outage).FullName!), WorkFaults.NameOf(e.GetBaseException()));
         return true;
     }
 
@@ -81,10 +81,10 @@ public sealed partial class DiscreetLog(ILoggerProvider inner, Outage? outage = 
             var places = new List<string>();
             for (var e = exception; e is not null; e = e.InnerException)
             {
-                message = message.Replace(e.ToString(), WorkFaults.NameOfException(e), StringComparison.Ordinal);
+                message = message.Replace(e.ToString(), WorkFaults.NameOf(e), StringComparison.Ordinal);
                 if (e.Message.Length > 0)
-                    message = message.Replace(e.Message, WorkFaults.NameOfException(e), StringComparison.Ordinal);
-                places.Add($"{WorkFaults.NameOfException(e)}\n{e.StackTrace}");
+                    message = message.Replace(e.Message, WorkFaults.NameOf(e), StringComparison.Ordinal);
+                places.Add($"{WorkFaults.NameOf(e)}\n{e.StackTrace}");
             }
             return $"{message}\n{string.Join("\n from ", places)}";
         }

@@ -51,7 +51,7 @@ public static class AccountsSetup
             .AddClaimsPrincipalFactory<PersonClaimsFactory>()
             .AddSignInManager<StaffSignInManager>()
             .AddDefaultTokenProviders()
-            .AddTokenProvider<OwnerRecoveryTokenProvider>(OwnerRecoveryTokenProvider.Provider);
+            .AddTokenProvider<OwnerTokenProvider>(OwnerTokenProvider.Provider);
         services.AddScoped<IUserStore<AppUser>>(sp => sp.GetRequiredService<AccountStore>());
         // The OWASP cheat sheet on password storage asks for this many rounds of PBKDF2 with SHA-512.
         services.Configure<PasswordHasherOptions>(o => o.IterationCount = 210_000);

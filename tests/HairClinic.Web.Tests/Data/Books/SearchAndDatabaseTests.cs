@@ -101,7 +101,7 @@ public sealed class SearchAndDatabaseTests(PgServer server)
         {
             await using var transaction = await db.Database.BeginTransactionAsync(Cancel);
             var visit = new Visit(Guid.CreateVersion7(), client.Id, _scene.Salon.Id, service.Id);
-            visit.Schedule(
+            visit.PutAt(
                 service,
                 start,
                 _scene.Chairs[chair].Id,

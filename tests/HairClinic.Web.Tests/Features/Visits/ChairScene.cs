@@ -63,14 +63,7 @@ internal sealed class ChairScene
     public void BookNext(Scene later)
     {
         Next = new Visit(Guid.CreateVersion7(), Client.Id, Salon.Id, Visit.ServiceKindId);
-        Next.Schedule(
-            [(SegmentKind.HandsOn, 60)],
-            later.Now + Duration.FromHours(4),
-            Chair.Id,
-            Colleague.Id,
-            Salon,
-            [Guid.CreateVersion7()]
-        );
+        Next.PutAt([(SegmentKind.HandsOn, 60)], later.Now + Duration.FromHours(4), Chair.Id, Colleague.Id, Salon, [Guid.CreateVersion7()]);
         later.Db.Visits.Add(Next);
     }
 }

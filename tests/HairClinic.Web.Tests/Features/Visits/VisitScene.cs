@@ -65,7 +65,7 @@ public sealed class VisitScene(string zone = "Europe/London", int chairs = 2)
     public Visit Book(Scene scene, ServiceKind service, int chair, Person person, Instant at, Client? client = null)
     {
         var visit = new Visit(Guid.CreateVersion7(), (client ?? Ada).Id, Salon.Id, service.Id);
-        visit.Schedule(service, at, Chairs[chair].Id, person.Id, Salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
+        visit.PutAt(service, at, Chairs[chair].Id, person.Id, Salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
         scene.Db.Visits.Add(visit);
         return visit;
     }

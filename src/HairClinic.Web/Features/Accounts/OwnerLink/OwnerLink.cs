@@ -51,11 +51,7 @@ public sealed class OwnerLink(
             await factor.RemoveAllAsync(user, cancellation);
         await notices.NotifyAsync(user, Letter(dropFactors), cancellation);
         // Last: whatever was changed above changed the stamp it is bound to.
-        var token = await users.GenerateUserTokenAsync(
-            user,
-            OwnerRecoveryTokenProvider.Provider,
-            UserManager<AppUser>.ResetPasswordTokenPurpose
-        );
+        var token = await users.GenerateUserTokenAsync(user, OwnerTokenProvider.Provider, UserManager<AppUser>.ResetPasswordTokenPurpose);
         var path = $"/set-password?for={user.Id}&token={WebEncoders.Base64UrlEncode(Encoding.UTF8.GetBytes(token))}";
         var asksMore = user.TwoFactorEnabled;
         return new Outcome(owner.PersonName, owner.Name, path, asksMore, user.Email);

@@ -25,14 +25,7 @@ public sealed class SetPassword(
         )
             throw new Refusal(BadLink);
         // A link from the machine's own command line is bound to the same stamp, and shorter lived.
-        if (
-            await users.VerifyUserTokenAsync(
-                user,
-                OwnerRecoveryTokenProvider.Provider,
-                UserManager<AppUser>.ResetPasswordTokenPurpose,
-                token
-            )
-        )
+        if (await users.VerifyUserTokenAsync(user, OwnerTokenProvider.Provider, UserManager<AppUser>.ResetPasswordTokenPurpose, token))
             token = await users.GeneratePasswordResetTokenAsync(user);
         var result = await hashing.RunAsync(() => users.ResetPasswordAsync(user, token, input.Password), cancellation);
         if (!result.Succeeded)

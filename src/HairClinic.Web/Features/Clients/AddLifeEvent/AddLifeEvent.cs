@@ -12,21 +12,11 @@ public sealed class AddLifeEvent(ClinicDbFactory databases, WriteOnce writes, IC
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        var row = await (
-            from client in db.Clients.AsNoTracking().UnmergedById(clientId)
-            join salon in db.Salons on client.HomeSalonId equals salon.Id
-            select new
-            {
-                client.Name,
-                client.Code,
-                salon.Zone,
-                client.Events,
-            }
-        ).SingleOrDefaultAsync(cancellation);
-        if (row is null)
+        if (await db.Clients.UnmergedById(clientId).Headings(db).SingleOrDefaultAsync(cancellation) is not { } heading)
             return null;
-        var today = clock.Today(row.Zone);
-        return new Screen(row.Name, row.Code, today, [.. row.Events.Where(e => e.To >= today).OrderBy(e => e.From)]);
+        var today = clock.Today(heading.Zone);
+        var ahead = db.LifeEvents.AsNoTracking().Where(e => e.ClientId == clientId && e.To >= today).OrderBy(e => e.From);
+        return new Screen(heading.Name, heading.Code, today, await ahead.ToListAsync(cancellation));
     }
 
     /// <exception cref="Refusal">The client is not there, or the event ends before it starts.</exception>

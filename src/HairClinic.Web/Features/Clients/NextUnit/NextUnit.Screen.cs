@@ -42,7 +42,7 @@ public sealed partial class NextUnit
         public required LocalDate NextReady { get; init; }
 
         public required IReadOnlyList<UnitGone> GoneLately { get; init; }
-        public required IReadOnlyList<GapRemedyEffect> Remedies { get; init; }
+        public required IReadOnlyList<RemedyEffect> Remedies { get; init; }
 
         /// <summary>What was changed on the last unit: the repeat order begins with it.</summary>
         public required string Note { get; init; }

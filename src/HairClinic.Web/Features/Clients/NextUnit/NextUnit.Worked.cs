@@ -54,7 +54,7 @@ public sealed partial class NextUnit
         new(order, outlook, known.Book.Kinds[order.UnitKindId].UsualLeadTime(), known.Book.Kinds[order.UnitKindId].LeadHalfDays);
 
     // In the order in which they help; what is only hoped for comes last.
-    private static List<GapRemedyEffect> RemediesOf(
+    private static List<RemedyEffect> RemediesOf(
         ReorderRule rule,
         ClientReorderInput order,
         ClientOutlook known,
@@ -64,16 +64,16 @@ public sealed partial class NextUnit
         if (known.Outlook is not { AtRisk: true } outlook)
             return [];
         var tried = TriedOf(known, order, outlook);
-        var remedies = new List<GapRemedyEffect>();
+        var remedies = new List<RemedyEffect>();
         var units = known.Units.Units;
         var spare = order.InHand.Select(id => units.Single(u => u.Id == id)).FirstOrDefault(u => u.State != UnitState.Bonded);
         if (spare is not null)
-            remedies.Add(new GapRemedyEffect(GapRemedyKind.Spare, spare.Serial));
+            remedies.Add(new RemedyEffect(RemedyKind.Spare, spare.Serial));
         remedies.AddRange(
-            order.Emergency.Take(1).Select(id => new GapRemedyEffect(GapRemedyKind.WornSpare, units.Single(u => u.Id == id).Serial))
+            order.Emergency.Take(1).Select(id => new RemedyEffect(RemedyKind.WornSpare, units.Single(u => u.Id == id).Serial))
         );
         remedies.Add(
-            new GapRemedyEffect(GapRemedyKind.OffTheShelf, shelf.Count > 0 ? string.Join(", ", shelf.Take(3)) : null)
+            new RemedyEffect(RemedyKind.OffTheShelf, shelf.Count > 0 ? string.Join(", ", shelf.Take(3)) : null)
             {
                 Then = tried.WorstGapChance(new ReorderScenario(ExtraUnits: 1), rule),
             }
@@ -84,13 +84,13 @@ public sealed partial class NextUnit
                 .Range(1, 16)
                 .Select(w => 7 * w)
                 .FirstOrDefault(d => tried.WorstGapChance(new ReorderScenario(RepairDays: d), rule) <= outlook.Alpha);
-            remedies.Add(new GapRemedyEffect(GapRemedyKind.Repair, null) { Days = days == 0 ? null : days });
+            remedies.Add(new RemedyEffect(RemedyKind.Repair, null) { Days = days == 0 ? null : days });
         }
         if (order.InFlight.Count == 0)
         {
             var half = Math.Max(1, known.Book.Kinds[order.UnitKindId].LeadHalfDays / 2);
             remedies.Add(
-                new GapRemedyEffect(GapRemedyKind.Rush, null)
+                new RemedyEffect(RemedyKind.Rush, null)
                 {
                     Days = half,
                     Then = tried.WorstGapChance(new ReorderScenario(RushHalfDays: half), rule),
@@ -99,7 +99,7 @@ public sealed partial class NextUnit
         }
         else
         {
-            remedies.Add(new GapRemedyEffect(GapRemedyKind.AskTheWorkshop, units.Single(u => u.Id == order.InFlight[0]).Serial));
+            remedies.Add(new RemedyEffect(RemedyKind.AskTheWorkshop, units.Single(u => u.Id == order.InFlight[0]).Serial));
         }
         return remedies;
     }
@@ -118,7 +118,7 @@ public sealed partial class NextUnit
 
 /// <summary>Something that can be done about a gap that threatens.</summary>
 /// <param name="What">The unit or units it is about; null where there is none.</param>
-public sealed record GapRemedyEffect(GapRemedyKind Kind, string? What)
+public sealed record RemedyEffect(RemedyKind Kind, string? What)
 {
     /// <summary>The days it takes or buys; null where none would be enough.</summary>
     public int? Days { get; init; }
@@ -128,7 +128,7 @@ public sealed record GapRemedyEffect(GapRemedyKind Kind, string? What)
 }
 
 /// <summary>In the order in which they help.</summary>
-public enum GapRemedyKind
+public enum RemedyKind
 {
     Spare,
 

@@ -105,8 +105,8 @@ public static class NextUnitSentences
     private static string First(NextUnit.Plan plan, IStringLocalizer words)
     {
         var standing = plan.Outlook.Standing;
-        return plan.Remedies.FirstOrDefault(r => r is not { Kind: GapRemedyKind.OffTheShelf, What: null }) is { } remedy
-                ? words["First: {0}", GapRemedyText.Of(remedy, words)]
+        return plan.Remedies.FirstOrDefault(r => r is not { Kind: RemedyKind.OffTheShelf, What: null }) is { } remedy
+                ? words["First: {0}", RemedyText.Of(remedy, words)]
             : standing.OrderBy is null || standing.OrderBy == standing.Today ? words["First: order the next unit today."]
             : standing.IsToDo
                 ? words["First: order the next unit, by {0} at the latest.", Dates.Day(standing.OrderBy.Value, standing.Today)]
@@ -115,25 +115,25 @@ public static class NextUnitSentences
 }
 
 /// <summary>A remedy in a sentence.</summary>
-public static class GapRemedyText
+public static class RemedyText
 {
-    public static string Of(GapRemedyEffect remedy, IStringLocalizer words) =>
+    public static string Of(RemedyEffect remedy, IStringLocalizer words) =>
         remedy switch
         {
-            { Kind: GapRemedyKind.Spare, What: { } unit } => words["put the spare on, {0}.", unit],
-            { Kind: GapRemedyKind.WornSpare, What: { } unit } => words["keep {0} ready: it is worn, and good for an emergency only.", unit],
-            { Kind: GapRemedyKind.OffTheShelf, What: { } units, Then: { } then } => words[
+            { Kind: RemedyKind.Spare, What: { } unit } => words["put the spare on, {0}.", unit],
+            { Kind: RemedyKind.WornSpare, What: { } unit } => words["keep {0} ready: it is worn, and good for an emergency only.", unit],
+            { Kind: RemedyKind.OffTheShelf, What: { } units, Then: { } then } => words[
                 "offer a ready-made unit off the shelf: {0}. The chance of a gap is then {1}.",
                 units,
                 NextUnitText.Percent(then)
             ],
-            { Kind: GapRemedyKind.OffTheShelf, Then: { } then } => words[
+            { Kind: RemedyKind.OffTheShelf, Then: { } then } => words[
                 "no ready-made unit is on the shelf; with one, the chance of a gap would be {0}.",
                 NextUnitText.Percent(then)
             ],
-            { Kind: GapRemedyKind.Repair, Days: { } days } => words["a repair that buys {0} days would be enough.", days],
-            { Kind: GapRemedyKind.Repair } => words["a repair buys days, but not enough by itself."],
-            { Kind: GapRemedyKind.Rush, Days: { } days, Then: { } then } => words[
+            { Kind: RemedyKind.Repair, Days: { } days } => words["a repair that buys {0} days would be enough.", days],
+            { Kind: RemedyKind.Repair } => words["a repair buys days, but not enough by itself."],
+            { Kind: RemedyKind.Rush, Days: { } days, Then: { } then } => words[
                 "ask for a rushed order: were half of them here in {0} days, the chance of a gap would be {1}. That is a hope, not a date.",
                 days,
                 NextUnitText.Percent(then)

@@ -11,18 +11,14 @@ public sealed class RecordSkinAndHabits(ClinicDbFactory databases, WriteOnce wri
     public async Task<Screen?> OpenAsync(Guid clientId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        var row = await (
-            from client in db.Clients.AsNoTracking().UnmergedById(clientId)
-            join salon in db.Salons on client.HomeSalonId equals salon.Id
-            select new
-            {
-                client.Name,
-                client.Code,
-                salon.Zone,
-                Latest = client.CareFacts.OrderByDescending(f => f.AsOf).ThenByDescending(f => f.Id).FirstOrDefault(),
-            }
-        ).SingleOrDefaultAsync(cancellation);
-        return row is null ? null : new Screen(row.Name, row.Code, clock.Today(row.Zone), row.Latest);
+        if (await db.Clients.UnmergedById(clientId).Headings(db).SingleOrDefaultAsync(cancellation) is not { } heading)
+            return null;
+        var facts = db
+            .CareFacts.AsNoTracking()
+            .Where(f => f.ClientId == clientId)
+            .OrderByDescending(f => f.AsOf)
+            .ThenByDescending(f => f.Id);
+        return new Screen(heading.Name, heading.Code, clock.Today(heading.Zone), await facts.FirstOrDefaultAsync(cancellation));
     }
 
     /// <exception cref="Refusal">The client is not there, or a number is out of range.</exception>

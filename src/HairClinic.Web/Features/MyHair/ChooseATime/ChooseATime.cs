@@ -78,14 +78,7 @@ public sealed class ChooseATime(ClinicDbFactory databases, SelfBookingSlots slot
             throw Enough(ahead);
         var slot = await slots.RequireSlotAtAsync(wish, input.At!.Value, cancellation);
         var visit = new Visit(Guid.CreateVersion7(), current.Client.ClientId, wish.Salon.Id, service.Id);
-        visit.Schedule(
-            service,
-            slot.StartsAt,
-            slot.ChairId,
-            slot.PersonId,
-            wish.Salon,
-            [.. service.Steps.Select(_ => Guid.CreateVersion7())]
-        );
+        visit.PutAt(service, slot.StartsAt, slot.ChairId, slot.PersonId, wish.Salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
         db.Visits.Add(visit);
         return new SelfBookingOutcome(FreeStart.FromInstant(visit.StartsAt, wish.Salon.TimeZone).Local);
     }

@@ -63,7 +63,7 @@ public sealed class MoveMyTime(ClinicDbFactory databases, SelfBookingSlots slots
         slots.RequireChangeable(own);
         var slot = await slots.RequireSlotAtAsync(own.Wish, at, cancellation);
         var steps = own.Steps;
-        own.Visit.Schedule(steps, slot.StartsAt, slot.ChairId, slot.PersonId, own.Salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
+        own.Visit.PutAt(steps, slot.StartsAt, slot.ChairId, slot.PersonId, own.Salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
         db.AddRange(own.Visit.Segments);
         return new SelfBookingOutcome(FreeStart.FromInstant(slot.StartsAt, own.Salon.TimeZone).Local);
     }

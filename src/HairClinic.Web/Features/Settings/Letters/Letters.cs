@@ -104,7 +104,7 @@ public sealed partial class Letters(
         }
         catch (Exception e) when (!cancellation.IsCancellationRequested)
         {
-            var fault = WorkFaults.NameOfException(e);
+            var fault = WorkFaults.NameOf(e);
             LogFailed(log, fault);
             throw MailReadiness.WhyNotSent(fault);
         }

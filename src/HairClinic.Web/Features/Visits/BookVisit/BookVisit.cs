@@ -69,7 +69,7 @@ public sealed partial class BookVisit(
         if (place.Doubts.Count > 0 && !input.DespiteDoubts)
             throw new DoubtedException(place.Doubts);
         var visit = new Visit(Guid.CreateVersion7(), input.ClientId, place.Salon.Id, place.Service.Id);
-        visit.Schedule(
+        visit.PutAt(
             place.Service,
             place.StartsAt,
             input.ChairId,

@@ -86,7 +86,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
             worn,
             made,
             salon,
-            basis.DueWindowFor(day),
+            basis.WindowFor(day),
             now,
             current.Actor.Id,
             despite ? ClearanceGate.AppendSetAsideLine(input.Note) : input.Note

@@ -136,7 +136,7 @@ public sealed class MoveVisit(
         if (place.Doubts.Count > 0 && !input.DespiteDoubts)
             throw new DoubtedException(place.Doubts);
         var steps = Steps(visit);
-        visit.Schedule(steps, place.StartsAt, input.ChairId, input.PersonId, place.Salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
+        visit.PutAt(steps, place.StartsAt, input.ChairId, input.PersonId, place.Salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
         db.AddRange(visit.Segments);
         visit.SetNote(place.NoteWithDoubts(visit.Note, words));
         return new Moved(visit.Id, visit.Day, visit.StartsAt, visit.EndsAt, place.Salon.Zone, place.Chair, place.Person);

@@ -84,14 +84,7 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
             cancellation
         );
         var visit = new Visit(Guid.CreateVersion7(), input.ClientId, salonId, service.Id);
-        visit.Schedule(
-            service,
-            start,
-            chair.Id,
-            handsBusy ? null : me.PersonId,
-            salon,
-            [.. service.Steps.Select(_ => Guid.CreateVersion7())]
-        );
+        visit.PutAt(service, start, chair.Id, handsBusy ? null : me.PersonId, salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
         if (clearances.Contains(ClearanceSeverity.Block))
             visit.SetNote(ClearanceGate.AppendSetAsideLine(note: null));
         visit.Begin(today);

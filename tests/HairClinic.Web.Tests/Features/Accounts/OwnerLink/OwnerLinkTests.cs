@@ -62,7 +62,7 @@ public sealed partial class OwnerLinkTests(PgServer server)
     public async Task An_hour_later_it_opens_nothing()
     {
         await using var site = await AccountsSite.OpenAsync(server, roles: StaffRole.Owner);
-        var lifespan = site.Service<IOptions<OwnerRecoveryTokenProvider.Lifespan>>().Value;
+        var lifespan = site.Service<IOptions<OwnerTokenProvider.Lifespan>>().Value;
         Assert.Equal(TimeSpan.FromHours(1), lifespan.TokenLifespan);
         var (_, said, _) = await RunAsync(site);
 

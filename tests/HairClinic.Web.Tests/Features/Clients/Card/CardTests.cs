@@ -133,7 +133,7 @@ public sealed class CardTests(PgServer server)
                 _given.Here.Id,
                 _given.Scene.ServiceWithPurpose(ServicePurpose.Consultation).Id
             );
-            visit.Schedule(
+            visit.PutAt(
                 [(HairClinic.Domain.Chairs.SegmentKind.HandsOn, 60)],
                 scene.Now,
                 _given.Chair.Id,

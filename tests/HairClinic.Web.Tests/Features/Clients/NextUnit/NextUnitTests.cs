@@ -82,10 +82,7 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
         Assert.Contains("a new order would not lower it", story[4], StringComparison.Ordinal);
         Assert.StartsWith("First: ", story[5], StringComparison.Ordinal);
         Assert.True(screen.Plan!.Outlook.AtRisk);
-        Assert.Equal(
-            [GapRemedyKind.OffTheShelf, GapRemedyKind.Repair, GapRemedyKind.AskTheWorkshop],
-            screen.Plan.Remedies.Select(r => r.Kind)
-        );
+        Assert.Equal([RemedyKind.OffTheShelf, RemedyKind.Repair, RemedyKind.AskTheWorkshop], screen.Plan.Remedies.Select(r => r.Kind));
     }
 
     [Fact]
@@ -102,8 +99,8 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
         var plan = (await ScreenAsync(clinic)).Plan!;
 
         Assert.True(plan.Outlook.IsLate);
-        Assert.Equal(GapRemedyKind.WornSpare, plan.Remedies[0].Kind);
-        Assert.Equal(GapRemedyKind.Rush, plan.Remedies[^1].Kind);
+        Assert.Equal(RemedyKind.WornSpare, plan.Remedies[0].Kind);
+        Assert.Equal(RemedyKind.Rush, plan.Remedies[^1].Kind);
     }
 
     [Fact]

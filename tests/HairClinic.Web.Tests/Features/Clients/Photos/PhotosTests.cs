@@ -128,7 +128,7 @@ public sealed class PhotosTests(PgServer server)
                 _given.Here.Id,
                 _given.Scene.ServiceWithPurpose(ServicePurpose.Rebond).Id
             );
-            visit.Schedule(
+            visit.PutAt(
                 [(Domain.Chairs.SegmentKind.HandsOn, 60)],
                 scene.Now,
                 _given.Chair.Id,

@@ -137,7 +137,7 @@ public sealed class WhoMaySeeTests(PgServer server)
         await clinic.LayAsync(scene =>
         {
             rebond = new(Guid.CreateVersion7(), _client.Id, _given.There.Id, _given.Scene.Services[0].Id);
-            rebond.Schedule(
+            rebond.PutAt(
                 [(HairClinic.Domain.Chairs.SegmentKind.HandsOn, 60)],
                 scene.Now + Duration.FromDays(3),
                 _given.Scene.Chairs.Single(c => c.SalonId == _given.There.Id).Id,

@@ -200,7 +200,7 @@ public sealed class ChooseATimeTests(PgServer server)
             foreach (var week in weeks)
             {
                 var visit = new Visit(Guid.CreateVersion7(), _own.Client.Id, _own.Salon.Id, _own.Rebond.Id);
-                visit.Schedule(_own.Rebond, OwnScene.FreeAt + Duration.FromDays(7 * week), null, null, _own.Salon, [Guid.CreateVersion7()]);
+                visit.PutAt(_own.Rebond, OwnScene.FreeAt + Duration.FromDays(7 * week), null, null, _own.Salon, [Guid.CreateVersion7()]);
                 db.Visits.Add(visit);
             }
         }

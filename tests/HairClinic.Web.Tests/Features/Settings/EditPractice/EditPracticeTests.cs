@@ -54,7 +54,7 @@ public sealed class EditPracticeTests(PgServer server) : PracticeTest(server)
             client = scene.AddClient("C-1", "Ada Fenwick", Salon);
             var visit = new Visit(Guid.CreateVersion7(), client.Id, Other.Id, scene.Services[0].Id);
             var chair = scene.Chairs.Single(c => c.SalonId == Other.Id).Id;
-            visit.Schedule([(SegmentKind.HandsOn, 60)], scene.Now - Duration.FromDays(20), chair, Owner.Id, Other, [Guid.CreateVersion7()]);
+            visit.PutAt([(SegmentKind.HandsOn, 60)], scene.Now - Duration.FromDays(20), chair, Owner.Id, Other, [Guid.CreateVersion7()]);
             scene.Db.Visits.Add(visit);
             _there = scene.Hire("Ilex Moor", StaffRole.Stylist, Other);
         });

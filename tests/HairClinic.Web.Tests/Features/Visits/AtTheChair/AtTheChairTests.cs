@@ -101,7 +101,7 @@ public sealed class AtTheChairTests(PgServer server)
         var second = laid.AddClient("C-2", "Bo Larch", _scene.Salon);
         laid.Book(second, laid.ServiceWithPurpose(ServicePurpose.WashAndStyle), laid.Chairs[1], _scene.Colleague, laid.Now);
         _nobodys = new Visit(Guid.CreateVersion7(), second.Id, _scene.Salon.Id, laid.ServiceWithPurpose(ServicePurpose.Consultation).Id);
-        _nobodys.Schedule(
+        _nobodys.PutAt(
             [(Domain.Chairs.SegmentKind.HandsOn, 60)],
             laid.Now + Duration.FromHours(3),
             laid.Chairs[1].Id,

@@ -117,7 +117,7 @@ public sealed class DayTests(PgServer server)
         {
             _scene.Lay(s);
             var old = new Visit(Guid.CreateVersion7(), _scene.Ada.Id, _scene.Salon.Id, _scene.Wash.Id);
-            old.Schedule(
+            old.PutAt(
                 _scene.Wash,
                 _scene.At(Thursday, 9),
                 null,

@@ -149,7 +149,7 @@ public sealed class OnePlaceAtATimeTests(PgServer server)
         await clinic.LayAsync(s =>
         {
             var visit = new Visit(Guid.CreateVersion7(), _scene.Bo.Id, _quay.Id, _scene.Rebond.Id);
-            visit.Schedule(
+            visit.PutAt(
                 [(SegmentKind.HandsOn, 120)],
                 At(0) - Duration.FromMinutes(30),
                 _quayChair.Id,

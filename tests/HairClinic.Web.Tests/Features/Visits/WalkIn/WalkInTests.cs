@@ -45,7 +45,7 @@ public sealed class WalkInTests(PgServer server)
         {
             var other = later.AddClient("C-3", "Cleo Marsh", _scene.Salon);
             var visit = new Visit(Guid.CreateVersion7(), other.Id, _scene.Salon.Id, _fixLift);
-            visit.Schedule(
+            visit.PutAt(
                 [(Domain.Chairs.SegmentKind.HandsOn, 60)],
                 later.Now,
                 later.Db.Chairs.OrderBy(c => c.Position).Last().Id,

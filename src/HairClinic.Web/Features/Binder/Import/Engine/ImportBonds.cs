@@ -127,7 +127,7 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
         bond.SetDueWindow(
             _dues
                 .CalculatorFor(client, _bases[unit.UnitKindId], adhesive?.Id, attachment, adhesive?.LabelCureHours)
-                .DueWindowFor(bond.AppliedOn)
+                .WindowFor(bond.AppliedOn)
         );
         Tell(bond, read);
         own.Add(bond);

@@ -109,7 +109,7 @@ public sealed class ImportVisits(ClinicDb db, ImportStep order, Instant now) : S
             return;
         }
         var visit = new Visit(Guid.CreateVersion7(), clientId, salon.Id, service.Id);
-        visit.Schedule(steps, startsAt, chair?.Id, stylist?.Id, salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
+        visit.PutAt(steps, startsAt, chair?.Id, stylist?.Id, salon, [.. steps.Select(_ => Guid.CreateVersion7())]);
         var today = salon.DayOf(Now);
         visit.ImportState(read.State ?? (visit.Day < today ? VisitState.Done : VisitState.Booked), read.BookKey, today);
         visit.SetNote(read.Note);

@@ -56,9 +56,9 @@ public sealed class DemoModelParametersTests(PgServer server)
             .GroupBy(u => u.Maker)
             .ToDictionary(g => g.Key, g => Median(g.Select(u => Period.DaysBetween(u.FirstPromise, u.Arrives))));
 
-        Assert.InRange(late[DemoModelParameters.Alder], 14, 35);
-        Assert.InRange(late[DemoModelParameters.North], -14, 0);
-        Assert.InRange(late[DemoModelParameters.Quay], -14, 3);
+        Assert.InRange(late[DemoParameters.Alder], 14, 35);
+        Assert.InRange(late[DemoParameters.North], -14, 0);
+        Assert.InRange(late[DemoParameters.Quay], -14, 3);
     }
 
     [Fact]

@@ -3,7 +3,7 @@ using HairClinic.Domain.Wear.Curves;
 namespace HairClinic.Domain.Wear.Lifetimes;
 
 /// <summary>One client's rows as a function of the client's effect b: where it peaks, and the quadrature about that peak.</summary>
-internal sealed class ClientEffectQuadrature(LifeDistribution distribution, LifetimeFitRows rows, double clientSpread)
+internal sealed class EffectQuadrature(LifeDistribution distribution, LifetimeFitRows rows, double clientSpread)
 {
     private readonly GaussHermite _rule = GaussHermite.Client;
     private double[] _centre = new double[16];

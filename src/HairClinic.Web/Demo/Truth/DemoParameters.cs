@@ -6,7 +6,7 @@ namespace HairClinic.Web.Demo.Truth;
 /// practice's own row (<see cref="WindowPrior"/>) and Weibull noise. A factor is e to the power of its β: it multiplies
 /// the days. Skin, sweat, swimming and washes change nothing. Common practice at best, no source.
 /// </remarks>
-public static class DemoModelParameters
+public static class DemoParameters
 {
     /// <summary>δ of hold, per unit of a window's width: these hands are better than the trade's rows.</summary>
     public const double HoldPractice = 0.24;

@@ -5,4 +5,4 @@ namespace HairClinic.Domain.Replacement;
 /// <param name="Loading">How much of the client's δ + b it takes on.</param>
 /// <param name="Tau">eˢ·σ.</param>
 /// <param name="WornDays">Worn until today.</param>
-public readonly record struct RemainingLifeParameters(double Centre, double Loading, double Tau, int WornDays);
+public readonly record struct RemainingLife(double Centre, double Loading, double Tau, int WornDays);

@@ -7,9 +7,9 @@ namespace HairClinic.Web.Accounts;
 /// What a link from the machine's own command line holds: it opens for an hour, and bound to the account's stamp it opens once. No page
 /// makes one.
 /// </summary>
-public sealed class OwnerRecoveryTokenProvider(
+public sealed class OwnerTokenProvider(
     IDataProtectionProvider protection,
-    IOptions<OwnerRecoveryTokenProvider.Lifespan> options,
+    IOptions<OwnerTokenProvider.Lifespan> options,
     ILogger<DataProtectorTokenProvider<AppUser>> log
 ) : DataProtectorTokenProvider<AppUser>(protection, options, log)
 {
