@@ -140,10 +140,10 @@ public sealed class Site : IAsyncDisposable
         // A program that begins has no connections yet, good or broken: none of another that ran in this process.
         var anew = $";Application Name=site {++_starts}";
         var made = new Factory(
-            ClinicConnections.FromEmbeddedServer(_server) with
+            DatabaseConnectionStrings.FromEmbeddedServer(_server) with
             {
-                Program = ClinicConnections.FromEmbeddedServer(_server).Program + anew,
-                Migrator = ClinicConnections.FromEmbeddedServer(_server).Migrator + anew,
+                Program = DatabaseConnectionStrings.FromEmbeddedServer(_server).Program + anew,
+                Migrator = DatabaseConnectionStrings.FromEmbeddedServer(_server).Migrator + anew,
             },
             _folder.FullName,
             Clock,
@@ -167,7 +167,7 @@ public sealed class Site : IAsyncDisposable
         }
     }
 
-    private sealed class Factory(ClinicConnections connections, string folder, FakeClock clock, ILoggerProvider? log)
+    private sealed class Factory(DatabaseConnectionStrings connections, string folder, FakeClock clock, ILoggerProvider? log)
         : WebApplicationFactory<Program>
     {
         protected override void ConfigureWebHost(IWebHostBuilder builder)

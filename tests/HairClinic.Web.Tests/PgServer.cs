@@ -16,7 +16,7 @@ public sealed class PgServer : IAsyncLifetime
     public const string SiteTemplate = "site_template";
 
     /// <summary>The three ways in, to the database all tests share.</summary>
-    public ClinicConnections Connections => ClinicConnections.FromEmbeddedServer(Server);
+    public DatabaseConnectionStrings Connections => DatabaseConnectionStrings.FromEmbeddedServer(Server);
 
     /// <summary>The superuser, for the few tests that need a database of their own.</summary>
     public string Administrator => Server.Administrator;

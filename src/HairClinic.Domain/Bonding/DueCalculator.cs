@@ -47,6 +47,6 @@ public sealed class DueCalculator(OpeningDays opening, PracticeSettings settings
     public static OpeningDays OpeningDaysOf(Salon salon) =>
         new(WeekdaySet.Of([.. salon.Hours.Select(h => h.Day).Distinct()]), salon.Closures.Select(c => c.Days), salon.TimeZone);
 
-    private static EventDays ToClientEvent(LifeEvent planned, int daysAhead) =>
-        planned.Away ? EventDays.Away(planned.From, planned.To, daysAhead) : EventDays.SingleDay(planned.From, daysAhead);
+    private static LifeEventDays ToClientEvent(LifeEvent planned, int daysAhead) =>
+        planned.Away ? LifeEventDays.Away(planned.From, planned.To, daysAhead) : LifeEventDays.SingleDay(planned.From, daysAhead);
 }

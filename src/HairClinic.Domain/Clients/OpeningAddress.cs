@@ -71,22 +71,22 @@ public sealed class OpeningAddress : PracticeOwned
     public string Masked => Email.Split('@', 2) is [{ Length: > 0 } name, var host] ? $"{name[0]}•••@{host}" : "•••";
 
     /// <exception cref="Refusal">This person may not, or the address opens nothing any more.</exception>
-    public void Confirm(Guid by, AddressConfirmationVerdict right, Instant now)
+    public void Confirm(Guid by, AddressConfirmerEligibility right, Instant now)
     {
         if (EndedAt is not null)
             throw new Refusal("This address was changed meanwhile.");
-        if (right == AddressConfirmationVerdict.NotTheirRole)
+        if (right == AddressConfirmerEligibility.NotTheirRole)
             throw new Refusal("An owner, a manager or a stylist confirms an address, having asked the client.");
-        if (right == AddressConfirmationVerdict.NotAtHome)
+        if (right == AddressConfirmerEligibility.NotAtHome)
             throw new Refusal("Their home salon confirms an address, having asked the client.");
-        if (right == AddressConfirmationVerdict.EnteredByThem)
+        if (right == AddressConfirmerEligibility.EnteredByThem)
             throw new Refusal("You entered this address yourself. Somebody else has to ask the client and confirm it.");
         if (ConfirmedAt is not null)
             return;
         ConfirmedAt = now;
         ConfirmedBy = by;
         ConfirmedHow =
-            right == AddressConfirmationVerdict.OnlyProvedAnew ? AddressConfirmationWay.OwnerAlone : AddressConfirmationWay.InPerson;
+            right == AddressConfirmerEligibility.OnlyProvedAnew ? AddressConfirmationWay.OwnerAlone : AddressConfirmationWay.InPerson;
         // The link stays: the old address may still say no.
     }
 

@@ -82,7 +82,7 @@ public sealed class LeadTimeTable
 
 /// <summary>When an order in flight will arrive, given that it is not here today: never a day in the past.</summary>
 /// <param name="left">What is left of its lead time, as <see cref="LeadTimeTable.BuildRemaining"/> has it.</param>
-public sealed class ArrivalForecast(LeadTimeTable left, WorkshopDays workshop, LocalDate today, int daysInSight)
+public sealed class ArrivalForecast(LeadTimeTable left, WorkshopWorkingDays workshop, LocalDate today, int daysInSight)
 {
     /// <summary>Four orders in five arrive between these.</summary>
     public (LocalDate Early, LocalDate Late) Likely => (Quantile(0.1), Quantile(0.9));

@@ -156,7 +156,7 @@ public sealed record ReorderInput(
     IReadOnlyList<RemainingLife> InHand,
     IReadOnlyList<UnitOnOrder> InFlight,
     LeadTimeTable Lead,
-    WorkshopDays Workshop,
+    WorkshopWorkingDays Workshop,
     int PreparationDays
 )
 {

@@ -4,4 +4,4 @@ namespace HairClinic.Domain.Replacement;
 /// <param name="Life">As if in house and never worn.</param>
 /// <param name="Lead">What is left of its order, in working days of its workshop.</param>
 /// <param name="Workshop">The days on which that workshop works.</param>
-public readonly record struct UnitOnOrder(RemainingLife Life, LeadTimeTable Lead, WorkshopDays Workshop);
+public readonly record struct UnitOnOrder(RemainingLife Life, LeadTimeTable Lead, WorkshopWorkingDays Workshop);

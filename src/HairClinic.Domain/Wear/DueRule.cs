@@ -99,7 +99,7 @@ public static class DueRule
             null => DueRuleName.TargetFromPrior,
         };
 
-    private static int Pulling(ReadOnlySpan<EventDays> events, int opens, int target, int cured)
+    private static int Pulling(ReadOnlySpan<LifeEventDays> events, int opens, int target, int cured)
     {
         var deciding = -1;
         for (var index = 0; index < events.Length; index++)
@@ -163,7 +163,7 @@ public readonly record struct DueRuleInput(LocalDate AppliedOn, HoldWindow Windo
     public RebondTarget? Learnt { get; init; }
 
     /// <summary>Dates to be ready for and days away, in any order. Past ones and those far off do no harm.</summary>
-    public ImmutableArray<EventDays> Events { get; init; }
+    public ImmutableArray<LifeEventDays> Events { get; init; }
 }
 
 /// <summary>When a bond is due to be taken down and made anew.</summary>
@@ -182,11 +182,11 @@ public readonly record struct DueWindow(LocalDate Opens, LocalDate Target, Local
 }
 
 /// <summary>Looks for days on which this client can come to this salon, and remembers an absence that stood in the way.</summary>
-internal ref struct BookableDaySearch(OpeningDays opening, ReadOnlySpan<EventDays> events)
+internal ref struct BookableDaySearch(OpeningDays opening, ReadOnlySpan<LifeEventDays> events)
 {
     public const int NoDay = int.MinValue;
 
-    private readonly ReadOnlySpan<EventDays> _events = events;
+    private readonly ReadOnlySpan<LifeEventDays> _events = events;
 
     /// <summary>Place, among the events, of the absence that ruled out the first day otherwise right; −1 if none did.</summary>
     public int Absence { get; private set; } = -1;

@@ -34,7 +34,7 @@ public static class Commands
             arguments = [verb, .. arguments];
         var parsed = root.Parse(arguments);
         if (parsed.Errors.Count > 0 && arguments[0] == AnalyseVerb.Name)
-            return AnalyseOutput.WriteParseErrors(parsed, Console.Error);
+            return AnalyseOutput.WriteUsageErrors(parsed, Console.Error);
         if (parsed.Errors.Count > 0)
         {
             await parsed.InvokeAsync();

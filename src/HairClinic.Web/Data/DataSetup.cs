@@ -16,7 +16,7 @@ public static class DataSetup
             .AddSingleton(sp => new DataDisk(() => DiskSpace.For(sp.GetRequiredService<IConfiguration>()["data"] ?? DefaultFolders.Data)))
             .AddSingleton(sp =>
                 ClinicDbOptions.For(
-                    ClinicConnections.WithAutoPrepare(sp.GetRequiredService<DatabaseLifetime>().Connections.Program),
+                    DatabaseConnectionStrings.WithAutoPrepare(sp.GetRequiredService<DatabaseLifetime>().Connections.Program),
                     sp.GetRequiredService<ILoggerFactory>(),
                     sp.GetRequiredService<IClock>()
                 )

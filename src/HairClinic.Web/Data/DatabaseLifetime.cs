@@ -9,22 +9,22 @@ namespace HairClinic.Web.Data;
 public sealed class DatabaseLifetime(IConfiguration configuration, ILoggerFactory logs) : IAsyncDisposable
 {
     private EmbeddedServer? _own;
-    private ClinicConnections? _connections;
+    private DatabaseConnectionStrings? _connections;
 
     /// <exception cref="InvalidOperationException">Not opened yet.</exception>
-    public ClinicConnections Connections => _connections ?? throw new InvalidOperationException("The database is not open yet.");
+    public DatabaseConnectionStrings Connections => _connections ?? throw new InvalidOperationException("The database is not open yet.");
 
     /// <summary>Starts the server if it is our own, brings the schema up to date, and checks that the fence can hold.</summary>
     public async Task OpenAsync(CancellationToken cancellation)
     {
         if (_connections is not null)
             return;
-        var connections = ClinicConnections.FromConfiguration(configuration);
+        var connections = DatabaseConnectionStrings.FromConfiguration(configuration);
         if (connections is null)
         {
             var folder = configuration["data"] ?? DefaultFolders.Data;
             _own = await EmbeddedServer.StartAsync(new(folder), logs.CreateLogger<EmbeddedServer>(), cancellation);
-            connections = ClinicConnections.FromEmbeddedServer(_own);
+            connections = DatabaseConnectionStrings.FromEmbeddedServer(_own);
         }
         if (connections.Migrator is { } migrator)
             await SchemaMigrator.MigrateAsync(migrator, cancellation);

@@ -5,7 +5,7 @@ using HairClinic.Web.Features.Settings;
 namespace HairClinic.Web.Demo;
 
 /// <summary>Two years of one invented client: bonds made and lifted, units worn out, visits kept and missed, as people act who do not know how long anything will last.</summary>
-public sealed class DemoClientSimulation(DemoClient client, DemoDiary diary, DemoUnitSupply drawer, Random random, LocalDate today)
+public sealed class DemoClientSimulation(DemoClient client, DemoSlotAllocator diary, DemoUnitSupply drawer, Random random, LocalDate today)
 {
     private const int LongestBookingAheadDays = 45;
     private const int OrderedBeforeDays = 95;

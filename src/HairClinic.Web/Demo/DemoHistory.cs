@@ -21,7 +21,7 @@ public sealed class DemoHistory
     public static DemoHistory Generate(LocalDate today, int seed = Seed)
     {
         var random = new Random(seed);
-        var diary = new DemoDiary(random, today);
+        var diary = new DemoSlotAllocator(random, today);
         var closures = DemoParameters.WorkshopClosures(today);
         var (number, serial) = (0, 0);
         var clients = new List<ClientRow>();

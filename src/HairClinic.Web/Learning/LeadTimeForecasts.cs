@@ -13,7 +13,7 @@ public sealed class LeadTimeForecasts(
 
     private readonly Dictionary<Guid, (LeadTime Lead, LeadTimeTable Table)> _leads = [];
     private readonly Dictionary<(Guid Kind, int Waited), LeadTimeTable> _waiting = [];
-    private readonly Dictionary<Guid, WorkshopDays> _days = [];
+    private readonly Dictionary<Guid, WorkshopWorkingDays> _days = [];
 
     public LocalDate Today => today;
 
@@ -50,20 +50,20 @@ public sealed class LeadTimeForecasts(
     public Dictionary<Guid, (LocalDate Early, LocalDate Late)> ArrivalRanges(IEnumerable<HairSystem> units) =>
         units.Where(u => u.State.IsInFlight()).ToDictionary(u => u.Id, ArrivalRange);
 
-    public WorkshopDays WorkshopDaysOf(Guid kindId)
+    public WorkshopWorkingDays WorkshopDaysOf(Guid kindId)
     {
         var workshop = kinds[kindId].WorkshopId ?? Guid.Empty;
         return _days.TryGetValue(workshop, out var known)
             ? known
-            : _days[workshop] = new WorkshopDays(today, ClosuresOf(kindId), DaysInSight);
+            : _days[workshop] = new WorkshopWorkingDays(today, ClosuresOf(kindId), DaysInSight);
     }
 
     /// <summary>Working days an order has waited until a day: since it went out, or was sent back to be made again.</summary>
     public int WorkingDaysWaited(HairSystem unit, LocalDate until) =>
-        WorkshopDays.CountBetween(unit.WaitingSince ?? until, until, ClosuresOf(unit.UnitKindId));
+        WorkshopWorkingDays.CountBetween(unit.WaitingSince ?? until, until, ClosuresOf(unit.UnitKindId));
 
     public int WorkingDaysTaken(HairSystem unit) =>
-        WorkshopDays.CountBetween(unit.Dates.OrderedOn!.Value, unit.Dates.ArrivedOn!.Value, ClosuresOf(unit.UnitKindId));
+        WorkshopWorkingDays.CountBetween(unit.Dates.OrderedOn!.Value, unit.Dates.ArrivedOn!.Value, ClosuresOf(unit.UnitKindId));
 
     private ArrivalForecast DaysLeft(HairSystem unit) => new(LeadTimeLeft(unit), WorkshopDaysOf(unit.UnitKindId), today, DaysInSight);
 

@@ -31,7 +31,7 @@ public static class RecalculationQueue
 
     /// <summary>Changes a run, again if somebody else changed it at the same moment: who carries it out and who wants it to stop both write.</summary>
     /// <returns>Null where there is no such run.</returns>
-    public static async Task<Recalculation?> ChangeAsync(
+    public static async Task<Recalculation?> UpdateRunAsync(
         ClinicDbFactory databases,
         Guid id,
         Action<Recalculation> change,

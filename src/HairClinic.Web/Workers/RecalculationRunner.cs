@@ -130,6 +130,6 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
 
     // On a connection of its own: whoever watches sees it at once, and a wish to stop is read.
     private async Task<Recalculation> SayAsync(Guid runId, Action<Recalculation> say, CancellationToken cancellation) =>
-        await RecalculationQueue.ChangeAsync(databases, runId, say, cancellation)
+        await RecalculationQueue.UpdateRunAsync(databases, runId, say, cancellation)
         ?? throw new InvalidOperationException("The run that goes on is not there any more.");
 }

@@ -18,7 +18,7 @@ internal sealed class WorkshopStory
     private readonly List<double> _waiting = [];
     private RemakeRate _rate = RemakeRate.Usual;
 
-    public WorkshopStory(Dice dice, double halfDays, double nineInTenDays, WorkshopDays days)
+    public WorkshopStory(Dice dice, double halfDays, double nineInTenDays, WorkshopWorkingDays days)
     {
         (_dice, _halfDays, Days) = (dice, halfDays, days);
         _row = new LeadTimePrior(halfDays, nineInTenDays);
@@ -34,7 +34,7 @@ internal sealed class WorkshopStory
         }
     }
 
-    public WorkshopDays Days { get; }
+    public WorkshopWorkingDays Days { get; }
 
     /// <summary>The mean lead of somebody who takes means; the row's middle before any order arrived.</summary>
     public double MeanLead => _arrived.Count > 0 ? _arrived.Average() : _halfDays;
@@ -68,8 +68,8 @@ internal sealed class WorkshopStory
 
     public static WorkshopStory[] Two(Dice dice, LocalDate today) =>
         [
-            new(dice, 56, 77, new WorkshopDays(today, [], 1024)),
-            new(dice, 42, 70, new WorkshopDays(today, [new DateInterval(today.PlusDays(40), today.PlusDays(53))], 1024)),
+            new(dice, 56, 77, new WorkshopWorkingDays(today, [], 1024)),
+            new(dice, 42, 70, new WorkshopWorkingDays(today, [new DateInterval(today.PlusDays(40), today.PlusDays(53))], 1024)),
         ];
 
     private double Making() => Math.Exp(_mean + _spread * _dice.Normal());

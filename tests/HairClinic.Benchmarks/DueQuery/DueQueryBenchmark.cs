@@ -24,11 +24,11 @@ internal static class DueQueryBenchmark
         try
         {
             await using var server = await EmbeddedServer.StartAsync(new(folder) { Durable = false }, NullLogger.Instance);
-            await using var services = Services(ClinicConnections.FromEmbeddedServer(server));
-            var prepared = ClinicConnections.FromEmbeddedServer(server) with
+            await using var services = Services(DatabaseConnectionStrings.FromEmbeddedServer(server));
+            var prepared = DatabaseConnectionStrings.FromEmbeddedServer(server) with
             {
-                Program = ClinicConnections.FromEmbeddedServer(server).Program + Preparing,
-                Migrator = ClinicConnections.FromEmbeddedServer(server).Migrator + Preparing,
+                Program = DatabaseConnectionStrings.FromEmbeddedServer(server).Program + Preparing,
+                Migrator = DatabaseConnectionStrings.FromEmbeddedServer(server).Migrator + Preparing,
             };
             await using var preparing = Services(prepared);
             await preparing.GetRequiredService<DatabaseLifetime>().OpenAsync(CancellationToken.None);
@@ -41,7 +41,7 @@ internal static class DueQueryBenchmark
                 var book = await LargeBook.LayAsync(services, administrator, clients, today);
                 report.Say();
                 report.Say($"{book.Clients:N0} clients, each with a unit bonded");
-                await CompareAsync(report, ClinicConnections.FromEmbeddedServer(server), services, book, today);
+                await CompareAsync(report, DatabaseConnectionStrings.FromEmbeddedServer(server), services, book, today);
                 report.Say("  the same with statements that the driver keeps prepared on both sides:");
                 await CompareAsync(report, prepared, preparing, book, today);
             }
@@ -53,7 +53,7 @@ internal static class DueQueryBenchmark
         }
     }
 
-    private static ServiceProvider Services(ClinicConnections connections)
+    private static ServiceProvider Services(DatabaseConnectionStrings connections)
     {
         var settings = new Dictionary<string, string?>
         {
@@ -69,7 +69,7 @@ internal static class DueQueryBenchmark
 
     private static async Task CompareAsync(
         Report report,
-        ClinicConnections connections,
+        DatabaseConnectionStrings connections,
         ServiceProvider services,
         LargeBook book,
         LocalDate today

@@ -80,7 +80,8 @@ internal static class DueWindowsBenchmark
                 .Select(i => new DueRuleInput(FirstDay.PlusDays(i), windows[i % 4], targets[i % 4], opening)
                 {
                     PreferredWeekdays = preferring && i % 3 == 0 ? WeekdaySet.Of(IsoDayOfWeek.Friday) : default,
-                    Events = events && i % 10 == 0 ? [EventDays.SingleDay(FirstDay.PlusDays(i + 33))] : ImmutableArray<EventDays>.Empty,
+                    Events =
+                        events && i % 10 == 0 ? [LifeEventDays.SingleDay(FirstDay.PlusDays(i + 33))] : ImmutableArray<LifeEventDays>.Empty,
                 }),
         ];
     }

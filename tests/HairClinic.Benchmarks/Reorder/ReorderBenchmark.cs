@@ -17,7 +17,7 @@ public static class ReorderBenchmark
     private static readonly LocalDate Today = new(2027, 3, 1);
     private static readonly WindowPrior Window = WindowPrior.FromWindow(LifeDistribution.Weibull, 182, 273);
     private static readonly PopulationParameters Population = PopulationParameters.FromPriors(Window) with { Count = 5000 };
-    private static readonly WorkshopDays Days = new(Today, [new DateInterval(Today.PlusDays(30), Today.PlusDays(44))], 1024);
+    private static readonly WorkshopWorkingDays Days = new(Today, [new DateInterval(Today.PlusDays(30), Today.PlusDays(44))], 1024);
 
     public static async Task RunAsync(Report report)
     {

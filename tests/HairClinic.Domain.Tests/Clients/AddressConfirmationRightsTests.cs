@@ -8,12 +8,12 @@ public sealed class AddressConfirmationRightsTests
     private static readonly Guid Me = Guid.CreateVersion7();
 
     [Theory]
-    [InlineData(StaffRole.Owner, AddressConfirmationVerdict.Free)]
-    [InlineData(StaffRole.Manager, AddressConfirmationVerdict.Free)]
-    [InlineData(StaffRole.Stylist, AddressConfirmationVerdict.Free)]
-    [InlineData(StaffRole.FrontDesk, AddressConfirmationVerdict.NotTheirRole)]
-    [InlineData(StaffRole.Trainee, AddressConfirmationVerdict.NotTheirRole)]
-    public void What_somebody_else_entered_is_confirmed_by_whoever_may_read_health(StaffRole role, AddressConfirmationVerdict right)
+    [InlineData(StaffRole.Owner, AddressConfirmerEligibility.Free)]
+    [InlineData(StaffRole.Manager, AddressConfirmerEligibility.Free)]
+    [InlineData(StaffRole.Stylist, AddressConfirmerEligibility.Free)]
+    [InlineData(StaffRole.FrontDesk, AddressConfirmerEligibility.NotTheirRole)]
+    [InlineData(StaffRole.Trainee, AddressConfirmerEligibility.NotTheirRole)]
+    public void What_somebody_else_entered_is_confirmed_by_whoever_may_read_health(StaffRole role, AddressConfirmerEligibility right)
     {
         Assert.Equal(right, AddressConfirmationRights.For(role, atHome: true, Me, enteredBy: Guid.CreateVersion7(), othersMay: true));
         // What no person entered, a job of the command line for instance, likewise.
@@ -26,14 +26,14 @@ public sealed class AddressConfirmationRightsTests
     [InlineData(StaffRole.Stylist)]
     public void Nobody_confirms_what_they_entered_while_somebody_else_could(StaffRole role) =>
         Assert.Equal(
-            AddressConfirmationVerdict.EnteredByThem,
+            AddressConfirmerEligibility.EnteredByThem,
             AddressConfirmationRights.For(role, atHome: true, Me, enteredBy: Me, othersMay: true)
         );
 
     [Fact]
     public void Whoever_was_only_let_in_confirms_nothing() =>
         Assert.Equal(
-            AddressConfirmationVerdict.NotAtHome,
+            AddressConfirmerEligibility.NotAtHome,
             AddressConfirmationRights.For(StaffRole.Stylist, atHome: false, Me, enteredBy: Guid.CreateVersion7(), othersMay: true)
         );
 
@@ -41,11 +41,11 @@ public sealed class AddressConfirmationRightsTests
     public void Only_an_owner_alone_may_and_only_having_proved_anew_who_they_are()
     {
         Assert.Equal(
-            AddressConfirmationVerdict.OnlyProvedAnew,
+            AddressConfirmerEligibility.OnlyProvedAnew,
             AddressConfirmationRights.For(StaffRole.Owner, atHome: true, Me, enteredBy: Me, othersMay: false)
         );
         Assert.Equal(
-            AddressConfirmationVerdict.EnteredByThem,
+            AddressConfirmerEligibility.EnteredByThem,
             AddressConfirmationRights.For(StaffRole.Manager, atHome: true, Me, enteredBy: Me, othersMay: false)
         );
     }

@@ -16,7 +16,7 @@ public sealed class OpeningAddressTests
         var address = Entered();
         Assert.Equal(ClientPageAccessLevel.DatesOnly, address.Opens);
 
-        address.Confirm(Stylist, AddressConfirmationVerdict.Free, Now);
+        address.Confirm(Stylist, AddressConfirmerEligibility.Free, Now);
 
         Assert.Equal(ClientPageAccessLevel.Everything, address.Opens);
         Assert.Equal((Now, Stylist, AddressConfirmationWay.InPerson), (address.ConfirmedAt, address.ConfirmedBy, address.ConfirmedHow));
@@ -26,12 +26,12 @@ public sealed class OpeningAddressTests
     public void Denied_it_opens_nothing_even_if_it_was_confirmed_until_somebody_confirms_it_anew()
     {
         var address = Entered();
-        address.Confirm(Stylist, AddressConfirmationVerdict.Free, Now);
+        address.Confirm(Stylist, AddressConfirmerEligibility.Free, Now);
 
         address.Deny(Now);
         Assert.Equal(ClientPageAccessLevel.Nothing, address.Opens);
 
-        address.Confirm(Stylist, AddressConfirmationVerdict.Free, Now);
+        address.Confirm(Stylist, AddressConfirmerEligibility.Free, Now);
         Assert.Equal(ClientPageAccessLevel.Everything, address.Opens);
     }
 
@@ -51,12 +51,12 @@ public sealed class OpeningAddressTests
     }
 
     [Theory]
-    [InlineData(AddressConfirmationVerdict.NotTheirRole, "An owner, a manager or a stylist confirms an address, having asked the client.")]
+    [InlineData(AddressConfirmerEligibility.NotTheirRole, "An owner, a manager or a stylist confirms an address, having asked the client.")]
     [InlineData(
-        AddressConfirmationVerdict.EnteredByThem,
+        AddressConfirmerEligibility.EnteredByThem,
         "You entered this address yourself. Somebody else has to ask the client and confirm it."
     )]
-    public void Whoever_may_not_is_refused(AddressConfirmationVerdict right, string sentence)
+    public void Whoever_may_not_is_refused(AddressConfirmerEligibility right, string sentence)
     {
         var address = Entered();
 
@@ -70,7 +70,7 @@ public sealed class OpeningAddressTests
     {
         var address = Entered();
 
-        address.Confirm(Stylist, AddressConfirmationVerdict.OnlyProvedAnew, Now);
+        address.Confirm(Stylist, AddressConfirmerEligibility.OnlyProvedAnew, Now);
 
         Assert.Equal(AddressConfirmationWay.OwnerAlone, address.ConfirmedHow);
     }
@@ -82,7 +82,7 @@ public sealed class OpeningAddressTests
         typeof(OpeningAddress).GetProperty(nameof(OpeningAddress.EndedAt))!.SetValue(address, Now);
 
         Assert.Equal(ClientPageAccessLevel.Nothing, address.Opens);
-        Refused.Saying("This address was changed meanwhile.", () => address.Confirm(Stylist, AddressConfirmationVerdict.Free, Now));
+        Refused.Saying("This address was changed meanwhile.", () => address.Confirm(Stylist, AddressConfirmerEligibility.Free, Now));
     }
 
     [Fact]

@@ -137,12 +137,12 @@ public sealed class LeadTimeTests
             new(new LocalDate(2027, 7, 11), new LocalDate(2027, 7, 20)),
             new(new LocalDate(2027, 7, 15), new LocalDate(2027, 7, 22)),
         ];
-        var days = new WorkshopDays(today, closures, 100);
+        var days = new WorkshopWorkingDays(today, closures, 100);
 
         Assert.Equal((9, 9, 9, 10), (days.CountUntil(9), days.CountUntil(10), days.CountUntil(21), days.CountUntil(22)));
         Assert.Equal((9, 22, 102 - 1), (days.CalendarDayAfter(9), days.CalendarDayAfter(10), days.CalendarDayAfter(10) + 79));
         Assert.Equal(int.MaxValue, days.CalendarDayAfter(200));
-        Assert.Equal(18, WorkshopDays.CountBetween(today, new LocalDate(2027, 7, 31), closures));
+        Assert.Equal(18, WorkshopWorkingDays.CountBetween(today, new LocalDate(2027, 7, 31), closures));
     }
 
     [Theory]
@@ -157,10 +157,10 @@ public sealed class LeadTimeTests
     {
         var from = new LocalDate(2027, 3, 1);
 
-        Assert.Equal(4, WorkshopDays.CountBetween(from, from.PlusDays(4), []));
-        Assert.Equal(4, WorkshopDays.CountBetween(from, from.PlusDays(4), [new(from, from)]));
-        Assert.Equal(3, WorkshopDays.CountBetween(from, from.PlusDays(4), [new(from.PlusDays(1), from.PlusDays(1))]));
-        Assert.Equal(3, WorkshopDays.CountBetween(from, from.PlusDays(4), [new(from.PlusDays(4), from.PlusDays(9))]));
-        Assert.Equal(0, WorkshopDays.CountBetween(from, from.PlusDays(-1), []));
+        Assert.Equal(4, WorkshopWorkingDays.CountBetween(from, from.PlusDays(4), []));
+        Assert.Equal(4, WorkshopWorkingDays.CountBetween(from, from.PlusDays(4), [new(from, from)]));
+        Assert.Equal(3, WorkshopWorkingDays.CountBetween(from, from.PlusDays(4), [new(from.PlusDays(1), from.PlusDays(1))]));
+        Assert.Equal(3, WorkshopWorkingDays.CountBetween(from, from.PlusDays(4), [new(from.PlusDays(4), from.PlusDays(9))]));
+        Assert.Equal(0, WorkshopWorkingDays.CountBetween(from, from.PlusDays(-1), []));
     }
 }

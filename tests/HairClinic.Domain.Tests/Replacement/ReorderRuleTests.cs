@@ -11,7 +11,7 @@ namespace HairClinic.Domain.Tests.Replacement;
 public sealed class ReorderRuleTests
 {
     private static readonly LocalDate Today = new(2027, 3, 1);
-    private static readonly WorkshopDays AlwaysOpen = new(Today, [], 1024);
+    private static readonly WorkshopWorkingDays AlwaysOpen = new(Today, [], 1024);
     private static readonly LeadTimeTable Lead = LeadTimeTable.FromLeadTime(LeadTime.Learn(new LeadTimePrior(56, 77), [], []), 0, 0, 730);
 
     // Rows of gap.csv with the practice's 56/77-day row as the lead time: the daily grid against quadrature.
@@ -98,7 +98,10 @@ public sealed class ReorderRuleTests
     public void A_workshop_that_closes_for_weeks_asks_for_the_order_weeks_earlier()
     {
         var open = Question(Math.Log(260), 1 / 7.6, 60);
-        var closed = open with { Workshop = new WorkshopDays(Today, [new DateInterval(Today.PlusDays(40), Today.PlusDays(67))], 1024) };
+        var closed = open with
+        {
+            Workshop = new WorkshopWorkingDays(Today, [new DateInterval(Today.PlusDays(40), Today.PlusDays(67))], 1024),
+        };
         var rule = new ReorderRule();
 
         Assert.Equal(rule.Answer(open).ReorderInDays!.Value - 28, rule.Answer(closed).ReorderInDays!.Value);

@@ -11,7 +11,7 @@ public sealed class SimulatedGapTests
     private const double Waited = 30;
     private static readonly LocalDate Today = new(2027, 3, 1);
     private static readonly WindowPrior Window = WindowPrior.FromWindow(LifeDistribution.Weibull, 60, 120);
-    private static readonly WorkshopDays Days = new(Today, [new DateInterval(Today.PlusDays(20), Today.PlusDays(33))], 1024);
+    private static readonly WorkshopWorkingDays Days = new(Today, [new DateInterval(Today.PlusDays(20), Today.PlusDays(33))], 1024);
     private static readonly LeadTime Lead = LeadTime.Learn(new LeadTimePrior(56, 77), [], [Waited]);
 
     [Fact]

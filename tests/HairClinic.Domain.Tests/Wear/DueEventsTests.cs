@@ -7,13 +7,13 @@ namespace HairClinic.Domain.Tests.Wear;
 /// <summary>Bonded on Tuesday 3 March 2026; window 31 March to 28 April, target 4 April.</summary>
 public sealed class DueEventsTests
 {
-    private static DueWindow DueWith(params EventDays[] events) =>
+    private static DueWindow DueWith(params LifeEventDays[] events) =>
         DueRule.DueWindowFor(new(new(2026, 3, 3), FourToEightWeeks, 32, OpenDaily("Europe/London")) { Events = [.. events] });
 
     [Fact]
     public void A_wedding_just_after_the_target_pulls_the_rebond_five_days_ahead_of_it()
     {
-        var due = DueWith(EventDays.SingleDay(new(2026, 4, 6)));
+        var due = DueWith(LifeEventDays.SingleDay(new(2026, 4, 6)));
 
         Assert.Equal(new LocalDate(2026, 4, 1), due.DueOn);
         Assert.Contains(new DueReason(DueRuleName.PulledAheadOfEvent, new(2026, 4, 4), new(2026, 4, 1), 5), due.Why.Explain());
@@ -23,7 +23,7 @@ public sealed class DueEventsTests
     [Fact]
     public void A_wedding_on_the_day_the_window_opens_opens_it_early()
     {
-        var due = DueWith(EventDays.SingleDay(new(2026, 3, 31)));
+        var due = DueWith(LifeEventDays.SingleDay(new(2026, 3, 31)));
 
         Assert.Equal(new LocalDate(2026, 3, 26), due.Opens);
         Assert.Equal(new LocalDate(2026, 3, 26), due.DueOn);
@@ -36,7 +36,7 @@ public sealed class DueEventsTests
     [InlineData(2025, 4, 6)] // long past
     public void Other_weddings_leave_the_rebond_where_it_is(int year, int month, int day)
     {
-        var due = DueWith(EventDays.SingleDay(new(year, month, day)));
+        var due = DueWith(LifeEventDays.SingleDay(new(year, month, day)));
 
         Assert.Equal(new LocalDate(2026, 4, 4), due.DueOn);
         Assert.False(due.Why.Has(DueRuleName.PulledAheadOfEvent));
@@ -45,14 +45,14 @@ public sealed class DueEventsTests
     [Fact]
     public void How_far_ahead_is_the_event_s_own()
     {
-        Assert.Equal(new LocalDate(2026, 3, 30), DueWith(EventDays.SingleDay(new(2026, 4, 6), 7)).DueOn);
+        Assert.Equal(new LocalDate(2026, 3, 30), DueWith(LifeEventDays.SingleDay(new(2026, 4, 6), 7)).DueOn);
     }
 
     [Fact]
     public void Of_several_events_the_one_that_asks_for_the_earliest_day_decides()
     {
-        var wedding = EventDays.SingleDay(new(2026, 4, 7), 5);
-        var surgery = EventDays.SingleDay(new(2026, 4, 8), 10);
+        var wedding = LifeEventDays.SingleDay(new(2026, 4, 7), 5);
+        var surgery = LifeEventDays.SingleDay(new(2026, 4, 8), 10);
 
         Assert.Equal(new LocalDate(2026, 3, 29), DueWith(wedding, surgery).DueOn);
         Assert.Equal(DueWith(wedding, surgery).DueOn, DueWith(surgery, wedding).DueOn);
@@ -64,7 +64,7 @@ public sealed class DueEventsTests
         var question = new DueRuleInput(new(2026, 3, 3), FourToEightWeeks, 32, OpenTuesdayToSaturday())
         {
             // Five days ahead of Saturday 11 April is Monday 6 April, closed; Tuesday would be too late.
-            Events = [EventDays.SingleDay(new(2026, 4, 11))],
+            Events = [LifeEventDays.SingleDay(new(2026, 4, 11))],
             TargetDays = 40,
         };
 
@@ -75,7 +75,7 @@ public sealed class DueEventsTests
     public void Nothing_falls_due_while_the_client_is_away()
     {
         // Away since before the window opened: the first day back is nearer than any day before leaving.
-        var due = DueWith(EventDays.Away(new(2026, 3, 20), new(2026, 4, 6)));
+        var due = DueWith(LifeEventDays.Away(new(2026, 3, 20), new(2026, 4, 6)));
 
         Assert.Equal(new LocalDate(2026, 4, 7), due.DueOn);
         Assert.Contains(new DueReason(DueRuleName.MovedOutOfAbsence, new(2026, 3, 20), new(2026, 4, 6)), due.Why.Explain());
@@ -84,7 +84,7 @@ public sealed class DueEventsTests
     [Fact]
     public void A_client_away_for_the_whole_window_comes_before_leaving()
     {
-        var due = DueWith(EventDays.Away(new(2026, 3, 20), new(2026, 5, 20)));
+        var due = DueWith(LifeEventDays.Away(new(2026, 3, 20), new(2026, 5, 20)));
 
         Assert.Equal(new LocalDate(2026, 3, 19), due.DueOn);
         Assert.True(due.Why.Has(DueRuleName.MovedBeforeWindow));
@@ -94,7 +94,7 @@ public sealed class DueEventsTests
     [Fact]
     public void A_journey_that_begins_inside_the_window_is_one_to_be_ready_for()
     {
-        var due = DueWith(EventDays.Away(new(2026, 4, 3), new(2026, 4, 20)));
+        var due = DueWith(LifeEventDays.Away(new(2026, 4, 3), new(2026, 4, 20)));
 
         Assert.Equal(new LocalDate(2026, 3, 29), due.DueOn);
         Assert.True(due.Why.Has(DueRuleName.PulledAheadOfEvent));
@@ -106,7 +106,7 @@ public sealed class DueEventsTests
     {
         var question = new DueRuleInput(new(2026, 3, 3), new(1, 3), 10, OpenDaily("Europe/London"))
         {
-            Events = [EventDays.SingleDay(new(2026, 3, 10), 6)],
+            Events = [LifeEventDays.SingleDay(new(2026, 3, 10), 6)],
         };
 
         Assert.Equal(new LocalDate(2026, 3, 13), DueRule.DueWindowFor(question).DueOn);
@@ -114,5 +114,5 @@ public sealed class DueEventsTests
 
     [Fact]
     public void An_event_ends_on_or_after_the_day_it_begins() =>
-        Assert.Throws<ArgumentOutOfRangeException>(() => EventDays.Away(new(2026, 4, 3), new(2026, 4, 2)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => LifeEventDays.Away(new(2026, 4, 3), new(2026, 4, 2)));
 }

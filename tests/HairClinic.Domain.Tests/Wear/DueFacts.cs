@@ -15,7 +15,7 @@ public sealed record DueFacts(
     int PreferredBits,
     int CureHours,
     DateInterval[] Closures,
-    EventDays[] Events
+    LifeEventDays[] Events
 )
 {
     // The last two zones skipped a civil day, on which no one can be due.
@@ -79,9 +79,9 @@ public sealed record DueFacts(
     private static DateInterval Stretch(LocalDate applied, int first, int length) =>
         new(applied.PlusDays(first), applied.PlusDays(first + length));
 
-    private static EventDays Event(LocalDate applied, (int First, int Length, int Ahead, bool Away) date)
+    private static LifeEventDays Event(LocalDate applied, (int First, int Length, int Ahead, bool Away) date)
     {
         var day = applied.PlusDays(date.First);
-        return date.Away ? EventDays.Away(day, day.PlusDays(date.Length), date.Ahead) : EventDays.SingleDay(day, date.Ahead);
+        return date.Away ? LifeEventDays.Away(day, day.PlusDays(date.Length), date.Ahead) : LifeEventDays.SingleDay(day, date.Ahead);
     }
 }

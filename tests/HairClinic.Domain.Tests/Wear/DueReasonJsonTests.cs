@@ -17,7 +17,7 @@ public sealed class DueReasonJsonTests
         var due = DueRule.DueWindowFor(
             new(new(2026, 3, 3), Salons.FourToEightWeeks, 32, Salons.OpenTuesdayToSaturday())
             {
-                Events = [EventDays.SingleDay(new(2026, 4, 6))],
+                Events = [LifeEventDays.SingleDay(new(2026, 4, 6))],
             }
         );
 

@@ -158,7 +158,11 @@ public sealed class DueRuleTests
     [Fact]
     public void Of_absences_that_follow_each_other_the_one_the_target_met_is_named()
     {
-        EventDays[] away = [EventDays.Away(new(2026, 3, 30), new(2026, 4, 4)), EventDays.Away(new(2026, 3, 20), new(2026, 4, 8))];
+        LifeEventDays[] away =
+        [
+            LifeEventDays.Away(new(2026, 3, 30), new(2026, 4, 4)),
+            LifeEventDays.Away(new(2026, 3, 20), new(2026, 4, 8)),
+        ];
 
         var due = DueRule.DueWindowFor(Ask() with { Events = [.. away] });
 
@@ -209,7 +213,7 @@ public sealed class DueRuleTests
         var question = Ask() with
         {
             PreferredWeekdays = WeekdaySet.Of(IsoDayOfWeek.Friday),
-            Events = [EventDays.Away(new(2026, 4, 1), new(2026, 4, 12))],
+            Events = [LifeEventDays.Away(new(2026, 4, 1), new(2026, 4, 12))],
         };
         _ = DueRule.DueWindowFor(question);
 

@@ -5,7 +5,7 @@ namespace HairClinic.Web.Tests.EmbeddedPostgres;
 
 public sealed class RoleTests(PgServer server)
 {
-    private ClinicConnections Connections => server.Connections;
+    private DatabaseConnectionStrings Connections => server.Connections;
     private string Migrator => Connections.Migrator!;
     private string Keeper => Connections.Keeper!;
 

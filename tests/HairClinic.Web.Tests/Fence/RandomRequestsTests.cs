@@ -119,7 +119,7 @@ public sealed class RandomRequestsTests(PgServer server)
     public async Task A_pool_shared_by_all_leaks_nobody_whatever_goes_wrong()
     {
         var world = await RandomWorld.LayAsync(server, new Random(7));
-        var shared = new NpgsqlConnectionStringBuilder(ClinicConnections.WithAutoPrepare(server.Connections.Program))
+        var shared = new NpgsqlConnectionStringBuilder(DatabaseConnectionStrings.WithAutoPrepare(server.Connections.Program))
         {
             MaxPoolSize = 3,
             ApplicationName = "shared pool",

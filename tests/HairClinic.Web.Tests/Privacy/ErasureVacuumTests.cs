@@ -159,7 +159,13 @@ public sealed class ErasureVacuumTests(PgServer server)
         var found = new List<string>();
         foreach (var file in Directory.GetFiles(Path.Combine(data, folder)))
         {
-            var bytes = await File.ReadAllBytesAsync(file, Cancel);
+            // The server throws its caches away when it likes: what is gone holds nothing.
+            var bytes = Array.Empty<byte>();
+            try
+            {
+                bytes = await File.ReadAllBytesAsync(file, Cancel);
+            }
+            catch (FileNotFoundException) { }
             found.AddRange(
                 Telling.Where(t => bytes.AsSpan().IndexOf(Encoding.UTF8.GetBytes(t)) >= 0).Select(t => $"{Path.GetFileName(file)}: {t}")
             );

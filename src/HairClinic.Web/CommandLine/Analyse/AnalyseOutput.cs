@@ -30,7 +30,7 @@ public static class AnalyseOutput
     }
 
     /// <summary>What was asked is not understood: one line, and no help where a document is expected.</summary>
-    public static int WriteParseErrors(ParseResult parsed, TextWriter errors)
+    public static int WriteUsageErrors(ParseResult parsed, TextWriter errors)
     {
         var words = parsed.Errors.SelectMany(e => e.Message.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
         errors.WriteLine(string.Join(' ', words));

@@ -23,7 +23,7 @@ public sealed record UnconfirmedAddressRow(
     bool Denied
 )
 {
-    public AddressConfirmationVerdict Right { get; init; }
+    public AddressConfirmerEligibility Right { get; init; }
 
     /// <param name="only">One client's; null for all whom the reader may open.</param>
     public static async Task<IReadOnlyList<UnconfirmedAddressRow>> LoadListAsync(

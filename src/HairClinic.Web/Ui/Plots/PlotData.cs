@@ -5,7 +5,7 @@ namespace HairClinic.Web.Ui.Plots;
 /// <param name="Format">How a height is written, as .NET formats it; "0%" for shares.</param>
 public sealed record PlotData(string XTitle, string YTitle, string Format)
 {
-    public IReadOnlyList<PlotLine> Lines { get; init; } = [];
+    public IReadOnlyList<PlotSeries> Lines { get; init; } = [];
 
     /// <summary>In order from the left; the first stands at 0, so lines over bars count places.</summary>
     public IReadOnlyList<PlotBar> Bars { get; init; } = [];
@@ -21,7 +21,7 @@ public sealed record PlotData(string XTitle, string YTitle, string Format)
 
 /// <summary>One line; at most <see cref="PlotPen.Count"/> of them can be told apart.</summary>
 /// <param name="Steps">Stays level until the next point instead of leading there straight.</param>
-public sealed record PlotLine(string Name, IReadOnlyList<PlotPoint> Points, bool Steps = false);
+public sealed record PlotSeries(string Name, IReadOnlyList<PlotPoint> Points, bool Steps = false);
 
 /// <param name="Low">The band's lower edge; where either edge is missing there is no band.</param>
 public readonly record struct PlotPoint(double X, double Y, double? Low = null, double? High = null);

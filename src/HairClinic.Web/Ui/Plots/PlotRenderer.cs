@@ -119,7 +119,7 @@ public static class PlotRenderer
         model.Series.Add(line);
     }
 
-    private static void AddLine(PlotModel model, PlotLine line, PlotPen pen)
+    private static void AddLine(PlotModel model, PlotSeries line, PlotPen pen)
     {
         var band = new AreaSeries
         {

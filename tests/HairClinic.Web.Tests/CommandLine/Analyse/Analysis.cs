@@ -38,7 +38,7 @@ internal sealed record Analysis(int Code, string Output, string Errors)
         var parsed = AnalyseVerb.Command().Parse(words);
         var code =
             parsed.Errors.Count > 0
-                ? AnalyseOutput.WriteParseErrors(parsed, errors)
+                ? AnalyseOutput.WriteUsageErrors(parsed, errors)
                 : parsed.Invoke(
                     new InvocationConfiguration
                     {

@@ -65,7 +65,7 @@ public sealed class ConfirmAddress(
                 if (address.ConfirmedAt is not null)
                     return new Outcome(address.ClientId);
                 address.Confirm(person.PersonId, right, clock.GetCurrentInstant());
-                if (right == AddressConfirmationVerdict.OnlyProvedAnew)
+                if (right == AddressConfirmerEligibility.OnlyProvedAnew)
                     await check.RefuseUnlessFreshAsync(cancellation);
                 await db.Database.BeginTransactionAsync(cancellation);
                 await log.NoteAsync(
@@ -73,7 +73,7 @@ public sealed class ConfirmAddress(
                     AccessAction.ConfirmedOpeningAddress,
                     address.ClientId,
                     address.Id,
-                    right == AddressConfirmationVerdict.OnlyProvedAnew ? "entered by themselves; nobody else could" : null,
+                    right == AddressConfirmerEligibility.OnlyProvedAnew ? "entered by themselves; nobody else could" : null,
                     cancellation
                 );
                 return new Outcome(address.ClientId);

@@ -21,8 +21,8 @@ public static class NextUnitPlotBuilder
         {
             Lines =
             [
-                new PlotLine(words["Ordered on that day"], [.. plan.Curve.Select((chance, i) => new PlotPoint(i, chance))]),
-                new PlotLine(
+                new PlotSeries(words["Ordered on that day"], [.. plan.Curve.Select((chance, i) => new PlotPoint(i, chance))]),
+                new PlotSeries(
                     words["Accepted"],
                     [new PlotPoint(0, plan.Outlook.Alpha), new PlotPoint(plan.Curve.Count - 1, plan.Outlook.Alpha)]
                 ),

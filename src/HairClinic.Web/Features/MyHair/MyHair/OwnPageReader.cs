@@ -40,7 +40,7 @@ public sealed class OwnPageReader(DatabaseLifetime database) : IAsyncDisposable
     /// </summary>
     private static NpgsqlDataSource Shared(string program)
     {
-        var source = new NpgsqlDataSourceBuilder(ClinicConnections.WithAutoPrepare(program));
+        var source = new NpgsqlDataSourceBuilder(DatabaseConnectionStrings.WithAutoPrepare(program));
         source.ConnectionStringBuilder.MaxPoolSize = MostConnections;
         source.ConnectionStringBuilder.Multiplexing = true;
         source.UseNodaTime();

@@ -52,7 +52,7 @@ public sealed class Recalculate(ClinicDbFactory databases, WriteOnce writes, Cur
     /// <exception cref="Refusal">It has ended.</exception>
     public async Task StopAsync(Guid id, CancellationToken cancellation)
     {
-        if (await RecalculationQueue.ChangeAsync(databases, id, run => run.AskToStop(), cancellation) is null)
+        if (await RecalculationQueue.UpdateRunAsync(databases, id, run => run.AskToStop(), cancellation) is null)
             throw new Refusal("It has ended already.");
     }
 

@@ -44,7 +44,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
 
     private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
     {
-        var sheet = await RebondLogData.LoadAsync(db, input, current.Person.Salons, cancellation);
+        var sheet = await RebondSaveData.LoadAsync(db, input, current.Person.Salons, cancellation);
         var book = await DueFacts.LoadAsync(db, cancellation);
         var now = clock.GetCurrentInstant();
         var salon = book.Salon(sheet.Visit.SalonId);
@@ -112,7 +112,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
         );
     }
 
-    private static (Bond, Domain.HairSystems.HairSystem, TakeDown)? Worn(RebondLogData sheet, Input input)
+    private static (Bond, Domain.HairSystems.HairSystem, TakeDown)? Worn(RebondSaveData sheet, Input input)
     {
         if (sheet.Worn?.Id != input.WornBondId)
             throw new Refusal("Another bond is on this head than when you opened this form. Open the visit again to see it.");

@@ -35,8 +35,8 @@ public sealed class AddressesToConfirmTests(PgServer server)
         var forStylist = await OpenAsync(clinic, _scene.Of(clinic, StaffRole.Stylist));
 
         Assert.Equal(["ida@example.test", "oto@example.test"], forManager.Select(r => r.Email).Order());
-        Assert.All(forManager, r => Assert.Equal((AddressConfirmationVerdict.EnteredByThem, "Marn Holt"), (r.Right, r.By)));
-        Assert.All(forStylist, r => Assert.Equal(AddressConfirmationVerdict.Free, r.Right));
+        Assert.All(forManager, r => Assert.Equal((AddressConfirmerEligibility.EnteredByThem, "Marn Holt"), (r.Right, r.By)));
+        Assert.All(forStylist, r => Assert.Equal(AddressConfirmerEligibility.Free, r.Right));
         Assert.Equal(
             OwnReach.DatesOnly with
             {

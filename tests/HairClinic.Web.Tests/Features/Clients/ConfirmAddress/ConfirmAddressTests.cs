@@ -25,7 +25,7 @@ public sealed class ConfirmAddressTests(PgServer server)
         await _scene.EditAsync(clinic, _scene.Desk(clinic), New);
         var stylist = _scene.Of(clinic, StaffRole.Stylist);
         var row = Assert.Single((await OpenAsync(clinic, stylist))!.Addresses);
-        Assert.Equal((New, "Desk", AddressConfirmationVerdict.Free), (row.Email, row.By, row.Right));
+        Assert.Equal((New, "Desk", AddressConfirmerEligibility.Free), (row.Email, row.By, row.Right));
 
         await SaveAsync(clinic, stylist, row.Id);
 
@@ -51,7 +51,7 @@ public sealed class ConfirmAddressTests(PgServer server)
         var manager = _scene.Of(clinic, StaffRole.Manager);
         await _scene.EditAsync(clinic, manager, New);
         var row = Assert.Single((await OpenAsync(clinic, manager))!.Addresses);
-        Assert.Equal(AddressConfirmationVerdict.EnteredByThem, row.Right);
+        Assert.Equal(AddressConfirmerEligibility.EnteredByThem, row.Right);
 
         await Refused.SayingAsync(
             "You entered this address yourself. Somebody else has to ask the client and confirm it.",
@@ -78,7 +78,7 @@ public sealed class ConfirmAddressTests(PgServer server)
         await _scene.EditAsync(clinic, _scene.Desk(clinic), New);
         var row = Assert.Single((await OpenAsync(clinic, there))!.Addresses);
 
-        Assert.Equal(AddressConfirmationVerdict.NotAtHome, row.Right);
+        Assert.Equal(AddressConfirmerEligibility.NotAtHome, row.Right);
         await Refused.SayingAsync("Their home salon confirms an address, having asked the client.", () => SaveAsync(clinic, there, row.Id));
         Assert.Equal(ClientPageAccessLevel.DatesOnly, (await AddressAsync(clinic, New)).Opens);
     }
@@ -90,7 +90,7 @@ public sealed class ConfirmAddressTests(PgServer server)
         var owner = _scene.Owner(clinic) with { SessionId = await SessionAsync(clinic, steppedUp: false) };
         await _scene.EditAsync(clinic, owner, New);
         var row = Assert.Single((await OpenAsync(clinic, owner))!.Addresses);
-        Assert.Equal(AddressConfirmationVerdict.OnlyProvedAnew, row.Right);
+        Assert.Equal(AddressConfirmerEligibility.OnlyProvedAnew, row.Right);
 
         var asked = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, owner, row.Id));
         Assert.Equal(StepUpCheck.Sentence, asked.Sentence);
@@ -111,11 +111,11 @@ public sealed class ConfirmAddressTests(PgServer server)
         var row = Assert.Single((await OpenAsync(clinic, owner))!.Addresses);
         // Whoever cannot sign in cannot confirm, and neither can a stylist to whom the client is closed.
         await GiveAccountAsync(clinic, _scene.StylistThere(clinic).PersonId);
-        Assert.Equal(AddressConfirmationVerdict.OnlyProvedAnew, Assert.Single((await OpenAsync(clinic, owner))!.Addresses).Right);
+        Assert.Equal(AddressConfirmerEligibility.OnlyProvedAnew, Assert.Single((await OpenAsync(clinic, owner))!.Addresses).Right);
 
         await GiveAccountAsync(clinic, _scene.Of(clinic, StaffRole.Stylist).PersonId);
 
-        Assert.Equal(AddressConfirmationVerdict.EnteredByThem, Assert.Single((await OpenAsync(clinic, owner))!.Addresses).Right);
+        Assert.Equal(AddressConfirmerEligibility.EnteredByThem, Assert.Single((await OpenAsync(clinic, owner))!.Addresses).Right);
         await Refused.SayingAsync(
             "You entered this address yourself. Somebody else has to ask the client and confirm it.",
             () => SaveAsync(clinic, owner, row.Id)

@@ -4,7 +4,7 @@ using Npgsql;
 
 namespace HairClinic.Web.Tests.Data;
 
-public sealed class ClinicConnectionsTests
+public sealed class DatabaseConnectionStringsTests
 {
     private const string Usable = "Host=db;Username=someone;Password=secret;Database=clinic";
     private const string Sized = Usable + ";Maximum Pool Size=20";
@@ -20,7 +20,7 @@ public sealed class ClinicConnectionsTests
     }
 
     [Theory]
-    [InlineData("", ClinicConnections.MostConnections)]
+    [InlineData("", DatabaseConnectionStrings.MostConnections)]
     [InlineData(";Maximum Pool Size=20", 20)]
     [InlineData(";Maximum Pool Size=200", 200)]
     [InlineData(";maxpoolsize=7", 7)]
@@ -56,8 +56,8 @@ public sealed class ClinicConnectionsTests
         Assert.DoesNotContain("secret", refusal.ToString());
     }
 
-    private static ClinicConnections? Read(params (string Role, string Text)[] strings) =>
-        ClinicConnections.FromConfiguration(
+    private static DatabaseConnectionStrings? Read(params (string Role, string Text)[] strings) =>
+        DatabaseConnectionStrings.FromConfiguration(
             new ConfigurationBuilder()
                 .AddInMemoryCollection(
                     strings

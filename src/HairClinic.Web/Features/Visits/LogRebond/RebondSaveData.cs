@@ -3,7 +3,7 @@ using HairClinic.Web.Data;
 namespace HairClinic.Web.Features.Visits;
 
 /// <summary>Everything of the book that logging one rebond reads or changes, from one query.</summary>
-internal sealed record RebondLogData(
+internal sealed record RebondSaveData(
     Visit Visit,
     Client Client,
     Bond? Worn,
@@ -18,7 +18,7 @@ internal sealed record RebondLogData(
 
     /// <param name="salons">Those of whoever logs.</param>
     /// <exception cref="Refusal">There is no such visit in them.</exception>
-    public static async Task<RebondLogData> LoadAsync(
+    public static async Task<RebondSaveData> LoadAsync(
         ClinicDb db,
         LogRebond.Input input,
         IReadOnlyCollection<Guid> salons,

@@ -4,14 +4,14 @@ namespace HairClinic.Domain.Replacement;
 
 /// <summary>The days from today on which a workshop works: its closures are added to every arrival, and never learnt as lead time.</summary>
 /// <remarks>Make one a workshop and day, and keep it for the batch.</remarks>
-public sealed class WorkshopDays
+public sealed class WorkshopWorkingDays
 {
     private readonly int[] _worked;
     private readonly int[] _dayOf;
 
     /// <param name="closures">Both ends included; they may overlap.</param>
     /// <param name="length">How many days to look ahead.</param>
-    public WorkshopDays(LocalDate today, IEnumerable<DateInterval> closures, int length)
+    public WorkshopWorkingDays(LocalDate today, IEnumerable<DateInterval> closures, int length)
     {
         var closed = new bool[length + 1];
         var start = CivilDayNumber.Number(today);

@@ -1,7 +1,7 @@
 namespace HairClinic.Domain.Clients;
 
 /// <summary>Whether a person of the practice may confirm an address.</summary>
-public enum AddressConfirmationVerdict
+public enum AddressConfirmerEligibility
 {
     /// <summary>They may not read what clients confide, so they cannot open it to anybody either.</summary>
     NotTheirRole,
@@ -28,10 +28,10 @@ public static class AddressConfirmationRights
     /// <param name="atHome">Whether they work in the client's home salon, or are an owner.</param>
     /// <param name="enteredBy">Null where no person entered it: a job did.</param>
     /// <param name="othersMay">Whether somebody else who works here could confirm it.</param>
-    public static AddressConfirmationVerdict For(StaffRole role, bool atHome, Guid person, Guid? enteredBy, bool othersMay) =>
-        role is not (StaffRole.Owner or StaffRole.Manager or StaffRole.Stylist) ? AddressConfirmationVerdict.NotTheirRole
-        : !atHome ? AddressConfirmationVerdict.NotAtHome
-        : enteredBy != person ? AddressConfirmationVerdict.Free
-        : role == StaffRole.Owner && !othersMay ? AddressConfirmationVerdict.OnlyProvedAnew
-        : AddressConfirmationVerdict.EnteredByThem;
+    public static AddressConfirmerEligibility For(StaffRole role, bool atHome, Guid person, Guid? enteredBy, bool othersMay) =>
+        role is not (StaffRole.Owner or StaffRole.Manager or StaffRole.Stylist) ? AddressConfirmerEligibility.NotTheirRole
+        : !atHome ? AddressConfirmerEligibility.NotAtHome
+        : enteredBy != person ? AddressConfirmerEligibility.Free
+        : role == StaffRole.Owner && !othersMay ? AddressConfirmerEligibility.OnlyProvedAnew
+        : AddressConfirmerEligibility.EnteredByThem;
 }

@@ -7,21 +7,21 @@ namespace HairClinic.Web.Data;
 /// <param name="Program">The role the site works as: owns nothing, bypasses nothing.</param>
 /// <param name="Migrator">Owns the schema. Null with an outside database that is migrated by hand.</param>
 /// <param name="Keeper">Reads everything, writes nothing: backups and restore checks.</param>
-public sealed record ClinicConnections(string Program, string? Migrator, string? Keeper)
+public sealed record DatabaseConnectionStrings(string Program, string? Migrator, string? Keeper)
 {
     /// <summary>Per program: leaves room for the other roles under a server's usual 100.</summary>
     public const int MostConnections = EmbeddedServerOptions.MostConnections;
 
     private static readonly string[] PoolSizes = ["Maximum Pool Size", "MaxPoolSize"];
 
-    public static ClinicConnections FromEmbeddedServer(EmbeddedServer own) => new(own.AsProgram, own.AsMigrator, own.AsKeeper);
+    public static DatabaseConnectionStrings FromEmbeddedServer(EmbeddedServer own) => new(own.AsProgram, own.AsMigrator, own.AsKeeper);
 
     /// <summary>
     /// The outside database named by <c>ConnectionStrings:Program</c>, <c>:Migrator</c> and <c>:Keeper</c>
     /// (in the environment <c>ConnectionStrings__Program</c> ...), or null when none is named and the program runs its own.
     /// </summary>
     /// <exception cref="InvalidOperationException">A string is missing or unusable; the message says which and why.</exception>
-    public static ClinicConnections? FromConfiguration(IConfiguration configuration)
+    public static DatabaseConnectionStrings? FromConfiguration(IConfiguration configuration)
     {
         var program = Read(configuration, nameof(Program));
         var migrator = Read(configuration, nameof(Migrator));

@@ -1,7 +1,7 @@
 namespace HairClinic.Web.Demo;
 
 /// <summary>Who is busy when in the invented salons. Each stylist works at a chair of their own, so chairs and hands never clash.</summary>
-public sealed class DemoDiary(Random random, LocalDate today)
+public sealed class DemoSlotAllocator(Random random, LocalDate today)
 {
     private const int Quarter = 15;
     private const int LongestSearchDays = 21;

@@ -6,7 +6,7 @@ using HairClinic.Web.Ui.Wear;
 namespace HairClinic.Web.Features.Wear;
 
 /// <summary>What a row says in words: where the bond stands, the last contact, the booking.</summary>
-public static class DueWords
+public static class DueRowWords
 {
     /// <summary>The state, its shape, and whether it wants someone now.</summary>
     public static (StateMark Mark, string Text, bool Wants) State(DueRow row, LocalDate today, int soonDays, IStringLocalizer words) =>
