@@ -22,13 +22,8 @@ public sealed partial class RouteLayoutTests
             let folder = SourceTree.Kebab(Path.GetFileName(Path.GetDirectoryName(page))!)
             // What is edited by its id is added without one.
             let added = File.ReadAllText(page).Contains($"/{folder}/{{Id:guid}}\"", StringComparison.Ordinal)
-            where
-                word
-                != (
-                    added && !route.Value.Contains("{Id:guid}", StringComparison.Ordinal)
-                        ? folder.Replace("edit-", "add-", StringComparison.Ordinal)
-                        : folder
-                )
+            let adds = added && !route.Value.Contains("{Id:guid}", StringComparison.Ordinal)
+            where word != (adds ? folder.Replace("edit-", "add-", StringComparison.Ordinal) : folder)
             select $"{SourceTree.Named(page)}: {route.Groups[1].Value}";
 
         Assert.Empty(offenders);

@@ -67,12 +67,7 @@ public sealed class HealthAnswers(
         if (!StaffPermissions.MayReadHealth(current.Person))
             throw new Refusal("Health answers are for the owner, managers and stylists.");
         await db.Database.BeginTransactionAsync(cancellation);
-        var zone =
-            await db
-                .Clients.UnmergedById(input.ClientId)
-                .Join(db.Salons, c => c.HomeSalonId, s => s.Id, (_, s) => s.Zone)
-                .SingleOrDefaultAsync(cancellation)
-            ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
+        var zone = await db.RequireZoneAsync(input.ClientId, cancellation);
         await log.NoteAsync(db, AccessAction.SavedHealth, input.ClientId, key, cancellation: cancellation);
         var today = clock.Today(zone);
         var plain = JsonSerializer.SerializeToUtf8Bytes(input.History, JsonColumns.Options);

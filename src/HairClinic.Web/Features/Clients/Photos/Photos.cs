@@ -165,11 +165,7 @@ public sealed partial class Photos(
     {
         if (!StaffPermissions.MayReadHealth(current.Person))
             throw new Refusal("Photos are added and changed by the owner, managers and stylists.");
-        return await db
-                .Clients.UnmergedById(clientId)
-                .Join(db.Salons, c => c.HomeSalonId, s => s.Id, (_, s) => s.Zone)
-                .SingleOrDefaultAsync(cancellation)
-            ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
+        return await db.RequireZoneAsync(clientId, cancellation);
     }
 
     // Photos of records merged into this one are theirs too; each opens with the key it was sealed with.

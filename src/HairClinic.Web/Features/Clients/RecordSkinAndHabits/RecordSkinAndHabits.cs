@@ -29,12 +29,7 @@ public sealed class RecordSkinAndHabits(ClinicDbFactory databases, WriteOnce wri
             input,
             async db =>
             {
-                var zone =
-                    await db
-                        .Clients.UnmergedById(input.ClientId)
-                        .Join(db.Salons, c => c.HomeSalonId, s => s.Id, (_, s) => s.Zone)
-                        .SingleOrDefaultAsync(cancellation)
-                    ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
+                var zone = await db.RequireZoneAsync(input.ClientId, cancellation);
                 var fact = new CareFact(key, input.ClientId, clock.Today(zone), input.Habits);
                 db.CareFacts.Add(fact);
                 return new Outcome(fact.Id);

@@ -81,7 +81,7 @@ public sealed partial class EditPerson(ClinicDbFactory databases, WriteOnce writ
         var spells = input.Work.Where(w => input.Salons.Contains(w.SalonId)).SelectMany(w => w.Spells()).ToList();
         if (!spells.ToHashSet().SetEquals(person.WorkSpells.Select(w => (w.SalonId, w.Day, w.From, w.To))))
             person.SetWorkingHours(spells.Select(s => (Guid.CreateVersion7(), s.SalonId, s.Day, s.From, s.To)));
-        DaysOffInput.Reconcile(person.Absences.Select(DaysOffInput.FromRow), input.Absences, person.RemoveAbsence, person.AddAbsence);
+        DaysOffInput.Reconcile(person.Absences, input.Absences, person.RemoveAbsence, person.AddAbsence);
         if (input.Retire)
             person.Leave();
     }

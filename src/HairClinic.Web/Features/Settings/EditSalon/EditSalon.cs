@@ -104,7 +104,7 @@ public sealed class EditSalon(ClinicDbFactory databases, WriteOnce writes, Curre
         var before = WeekdayHoursInput.WeekFromSpells(salon.Hours.Select(h => (h.Day, h.Opens, h.Closes)));
         foreach (var day in input.Hours.Where(d => !before.Contains(d)))
             salon.SetHours(day.Day, day.Spells().Select(s => (Guid.CreateVersion7(), s.From, s.To)));
-        DaysOffInput.Reconcile(salon.Closures.Select(DaysOffInput.FromRow), input.Closures, salon.RemoveClosure, salon.AddClosure);
+        DaysOffInput.Reconcile(salon.Closures, input.Closures, salon.RemoveClosure, salon.AddClosure);
     }
 
     private async Task CloseForGoodAsync(ClinicDb db, Salon salon, CancellationToken cancellation)

@@ -26,7 +26,7 @@ public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes, IC
     protected override void Write(ClinicDb db, Workshop row, Input input, bool isNew)
     {
         row.Rename(input.Name);
-        DaysOffInput.Reconcile(row.Closures.Select(DaysOffInput.FromRow), input.Closures, row.RemoveClosure, row.AddClosure);
+        DaysOffInput.Reconcile(row.Closures, input.Closures, row.RemoveClosure, row.AddClosure);
         row.SetRemakesAndInspection(input.RemadeOfTwenty ?? -1, input.InspectionDays ?? -1);
         // Closures and remakes move the day on which every client of it must be ordered for.
         db.WorkItems.Add(WorkItemFactory.Recalculate(clock.GetCurrentInstant()));

@@ -31,13 +31,13 @@ public sealed record DaysOffInput : IFormRow
 
     /// <summary>Makes what is in the book what was typed: rows that differ are taken out and put in anew.</summary>
     public static void Reconcile(
-        IEnumerable<DaysOffInput> kept,
+        IEnumerable<ClosureOrAbsence> kept,
         IEnumerable<DaysOffInput> typed,
         Action<Guid> takeOut,
         Action<Guid, LocalDate, LocalDate, string> putIn
     )
     {
-        var before = kept.ToList();
+        var before = kept.Select(FromRow).ToList();
         var after = typed.Select(r => r with { Reason = r.Reason.Trim() }).ToList();
         foreach (var gone in before.Where(b => !after.Contains(b)))
             takeOut(gone.Id);
