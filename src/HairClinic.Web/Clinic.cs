@@ -10,6 +10,7 @@ using HairClinic.Web.Features.MyHair;
 using HairClinic.Web.Features.Outlook;
 using HairClinic.Web.Features.Privacy;
 using HairClinic.Web.Features.Settings;
+using HairClinic.Web.Features.Units;
 using HairClinic.Web.Features.Visits;
 using HairClinic.Web.Features.Wear;
 using HairClinic.Web.Fence;
@@ -37,6 +38,7 @@ public static class Clinic
             .AddShell()
             .AddAccountsArea()
             .AddClients()
+            .AddUnits()
             .AddVisits()
             .AddWear()
             .AddLasting()
@@ -66,6 +68,7 @@ public static class Clinic
         app.MapMyHair();
         app.MapBinder();
         app.MapClients();
+        app.MapUnits();
         app.MapLasting();
         app.MapOutlook();
         app.MapSettings();

@@ -4,10 +4,12 @@ namespace HairClinic.Domain.HairSystems;
 
 /// <summary>One unit with its own serial, from specified to retired.</summary>
 [ShapesNextOrder]
-public sealed class HairSystem : PracticeOwned
+public sealed partial class HairSystem : PracticeOwned
 {
     private readonly List<PromiseRevision> _promises = [];
     private readonly List<UnitRepair> _repairs = [];
+    private readonly List<UnitArrival> _arrivals = [];
+    private readonly List<UnitStep> _steps = [];
 
     private HairSystem() { }
 
@@ -31,8 +33,26 @@ public sealed class HairSystem : PracticeOwned
     public UnitDates Dates { get; private set; } = new();
     public string? RetiredBecause { get; private set; }
 
+    /// <summary>How it came into the book; null where an old book does not say.</summary>
+    public UnitOrigin? Origin { get; private set; }
+
+    /// <summary>The workshop's order it is a line of; null for one that came without.</summary>
+    public Guid? OrderId { get; private set; }
+
+    /// <summary>Who has it; null where nobody wrote it down, or it is nowhere yet.</summary>
+    public UnitPlace? Place { get; private set; }
+
     /// <summary>The salon that holds it; null while it is at the workshop or with the client.</summary>
     public Guid? PlaceSalonId { get; private set; }
+
+    /// <summary>Where in the salon, such as a drawer.</summary>
+    public string? Spot { get; private set; }
+
+    /// <summary>Null where nobody marked it: then it counts as clean.</summary>
+    public UnitCleaning? Cleaning { get; private set; }
+
+    /// <summary>It may go on a head today: in house, sound, and clean.</summary>
+    public bool IsReady => State.IsBondable() && Cleaning is null or UnitCleaning.Clean;
 
     /// <summary>Minor units of <see cref="Currency"/>; null where not known.</summary>
     public long? PriceMinor { get; private set; }
@@ -44,6 +64,12 @@ public sealed class HairSystem : PracticeOwned
 
     public IReadOnlyList<UnitRepair> Repairs => _repairs;
 
+    /// <summary>One for each time it arrived from the workshop.</summary>
+    public IReadOnlyList<UnitArrival> Arrivals => _arrivals;
+
+    /// <summary>Its trail, as far as it was read.</summary>
+    public IReadOnlyList<UnitStep> Steps => _steps;
+
     /// <summary>How often it was sent back to be made again; null where an old book does not say.</summary>
     public int? RemadeTimes { get; private set; }
 
@@ -52,7 +78,9 @@ public sealed class HairSystem : PracticeOwned
 
     /// <summary>Since when the workshop has it to make: since it was ordered, or sent back to be made again.</summary>
     public LocalDate? WaitingSince =>
-        IsBeingRemade ? _promises.MaxBy(p => p.Number)?.SaidOn ?? Dates.InspectedOn ?? Dates.OrderedOn : Dates.OrderedOn;
+        IsBeingRemade
+            ? Dates.SentBackOn ?? _promises.MaxBy(p => p.Number)?.SaidOn ?? Dates.InspectedOn ?? Dates.OrderedOn
+            : Dates.OrderedOn;
 
     /// <summary>Whether its order says how long an order takes. A remade unit took two rounds, so it counts for the remake rate, not for lead times.</summary>
     public bool TellsOfLead => Dates.ArrivedOn >= Dates.OrderedOn && RemadeTimes is null or 0;
@@ -68,11 +96,19 @@ public sealed class HairSystem : PracticeOwned
     {
         Require(UnitState.Specified, "ordered");
         Move(UnitState.Ordered, Dates with { OrderedOn = on });
+        PlaceAtWorkshop();
     }
 
     /// <summary>The workshop promises a date; earlier promises are kept.</summary>
-    public void AddDeliveryPromise(Guid revisionId, LocalDate promisedFor, LocalDate? saidOn) =>
-        _promises.Add(new PromiseRevision(revisionId, Id, _promises.Count + 1, promisedFor, saidOn));
+    /// <param name="saidBy">Who at the workshop; null where nobody wrote it down.</param>
+    /// <param name="orderPromiseId">The promise of its order it repeats.</param>
+    public void AddDeliveryPromise(
+        Guid revisionId,
+        LocalDate promisedFor,
+        LocalDate? saidOn,
+        string? saidBy = null,
+        Guid? orderPromiseId = null
+    ) => _promises.Add(new PromiseRevision(revisionId, Id, _promises.Count + 1, promisedFor, saidOn, saidBy, orderPromiseId));
 
     public void AcknowledgeOrder(LocalDate on)
     {
@@ -91,8 +127,9 @@ public sealed class HairSystem : PracticeOwned
     {
         if (!State.IsInFlight())
             throw new Refusal("Unit {0} is {1}: it cannot arrive.", Serial, State);
-        PlaceSalonId = salonId;
-        Move(UnitState.Arrived, Dates with { ArrivedOn = on });
+        // What was found when it came before is told by its arrivals.
+        Move(UnitState.Arrived, Dates with { ArrivedOn = on, InspectedOn = null, AcceptedOn = null });
+        PlaceAtSalon(salonId);
     }
 
     public void Inspect(LocalDate on)
@@ -109,28 +146,48 @@ public sealed class HairSystem : PracticeOwned
 
     public void SendBackForRemake(Guid revisionId, LocalDate on, LocalDate promisedFor)
     {
-        Require(UnitState.Inspected, "sent back");
-        PlaceSalonId = null;
+        SendBack(on);
         AddDeliveryPromise(revisionId, promisedFor, on);
+    }
+
+    /// <summary>The workshop makes it again and has named no day.</summary>
+    public void SendBack(LocalDate on)
+    {
+        Require(UnitState.Inspected, "sent back");
+        Move(
+            UnitState.Remake,
+            Dates with
+            {
+                SentBackOn = on,
+                AcknowledgedOn = null,
+                ShippedOn = null,
+                ArrivedOn = null,
+                InspectedOn = null,
+            }
+        );
         RemadeTimes = (RemadeTimes ?? 0) + 1;
-        Move(UnitState.Remake, Dates);
+        PlaceAtWorkshop();
     }
 
     /// <summary>A repair does not end the unit's life; the remaining life is predicted with it.</summary>
     /// <exception cref="Refusal">It is not here yet, or gone, or the day lies before it arrived.</exception>
     public void AddRepair(Guid repairId, LocalDate on, RepairKind kind, string? note)
     {
-        if (State is UnitState.Specified || State.IsInFlight() || State.IsGone())
+        if (State is UnitState.Away)
             throw new Refusal("Unit {0} is {1}: it cannot be repaired.", Serial, State);
-        if (on < (Dates.ArrivedOn ?? Dates.FirstBondedOn))
-            throw new Refusal("Unit {0} was not here yet on {1}.", Serial, on);
+        RequireRepairable(on);
         _repairs.Add(new UnitRepair(repairId, Id, on, kind, note));
     }
 
     /// <summary>A copy as the draft of the next order, to be checked before it goes out.</summary>
     public static HairSystem DraftRepeatOrder(Guid id, string serial, HairSystem last, LocalDate on, string? note)
     {
-        var draft = new HairSystem(id, serial, last.ClientId, last.UnitKindId, on) { RepeatsId = last.Id, OrderNote = note.NullIfBlank() };
+        var draft = new HairSystem(id, serial, last.ClientId, last.UnitKindId, on)
+        {
+            RepeatsId = last.Id,
+            OrderNote = note.NullIfBlank(),
+            Origin = UnitOrigin.ToBeOrdered,
+        };
         if (last is { PriceMinor: { } minor, Currency: { } currency })
             draft.SetPrice(minor, currency);
         return draft;
@@ -148,18 +205,28 @@ public sealed class HairSystem : PracticeOwned
         if (!State.IsBondable())
             throw new Refusal("Unit {0} is {1}: it cannot be bonded.", Serial, State);
         Move(UnitState.Bonded, Dates with { FirstBondedOn = Dates.FirstBondedOn ?? on });
+        Cleaning = null;
+        PlaceWithClient();
     }
 
-    public void TakeOff()
+    /// <summary>It stays in the salon where it came off, and is to be cleaned before it goes on a head again.</summary>
+    /// <param name="salonId">Null where nobody wrote down where.</param>
+    public void TakeOff(Guid? salonId = null)
     {
         Require(UnitState.Bonded, "taken off");
         Move(UnitState.Resting, Dates);
+        if (salonId is { } salon)
+        {
+            PlaceAtSalon(salon);
+            Cleaning = UnitCleaning.ToBeCleaned;
+        }
     }
 
     /// <summary>It was logged as bonded by mistake: back to its state before.</summary>
     /// <param name="wasItsFirst">No other bond was ever made with it.</param>
+    /// <param name="salonId">Where it was logged: there it is again.</param>
     /// <exception cref="Refusal">It is not on a head.</exception>
-    internal void UndoPutOn(bool wasItsFirst)
+    internal void UndoPutOn(bool wasItsFirst, Guid salonId)
     {
         Require(UnitState.Bonded, "taken off");
         var before =
@@ -168,6 +235,7 @@ public sealed class HairSystem : PracticeOwned
             : Dates.PreparedOn is not null ? UnitState.Prepared
             : UnitState.Accepted;
         Move(before, wasItsFirst ? Dates with { FirstBondedOn = null } : Dates);
+        PlaceAtSalon(salonId);
     }
 
     /// <param name="end">Retired, Lost, Damaged, ReturnedToClient or EmergencySpare.</param>
@@ -178,8 +246,12 @@ public sealed class HairSystem : PracticeOwned
             throw new Refusal("Unit {0} is on a head: log its take-down first.", Serial);
         if (!end.IsGone() && end != UnitState.EmergencySpare)
             throw new Refusal("A unit leaves service as retired, lost, damaged, returned or as an emergency spare.");
-        RetiredBecause = because;
         Move(end, Dates with { RetiredOn = on });
+        RetiredBecause = because;
+        if (end is UnitState.Lost)
+            (Place, PlaceSalonId, Spot) = (null, null, null);
+        else if (end is UnitState.ReturnedToClient)
+            PlaceWithClient();
     }
 
     public void SetPrice(long minor, string currency)
@@ -188,7 +260,8 @@ public sealed class HairSystem : PracticeOwned
         Currency = currency;
     }
 
-    public void PlaceAtSalon(Guid salonId) => PlaceSalonId = salonId;
+    public void PlaceAtSalon(Guid salonId, string? spot = null) =>
+        (Place, PlaceSalonId, Spot) = (UnitPlace.Salon, salonId, spot.NullIfBlank());
 
     public void AssignToClient(Guid clientId) => ClientId = clientId;
 
@@ -202,6 +275,21 @@ public sealed class HairSystem : PracticeOwned
         RetiredBecause = retiredBecause;
         RemadeTimes = remadeTimes;
         Move(state, dates);
+        ImportPlace(PlaceSalonId);
+    }
+
+    /// <summary>Who has it follows from its state; the salon counts only of one that is in a salon.</summary>
+    /// <param name="salonId">Null where the book does not say.</param>
+    public void ImportPlace(Guid? salonId)
+    {
+        if (State is UnitState.Bonded or UnitState.Lent or UnitState.ReturnedToClient)
+            PlaceWithClient();
+        else if (State.IsInFlight() || State == UnitState.Away)
+            PlaceAtWorkshop();
+        else if (State is UnitState.Specified or UnitState.Lost or UnitState.Cancelled)
+            (Place, PlaceSalonId, Spot) = (null, null, null);
+        else
+            (Place, PlaceSalonId) = (salonId is null ? null : UnitPlace.Salon, salonId);
     }
 
     private void Require(UnitState state, string step)
@@ -210,10 +298,28 @@ public sealed class HairSystem : PracticeOwned
             throw new Refusal("Unit {0} is {1}: it cannot be {2}.", Serial, State, step);
     }
 
+    private void PlaceAtWorkshop() => (Place, PlaceSalonId, Spot) = (UnitPlace.Workshop, null, null);
+
+    private void PlaceWithClient() => (Place, PlaceSalonId, Spot) = (UnitPlace.Client, null, null);
+
+    /// <exception cref="Refusal">It is not here yet, or gone, or the day lies before it arrived.</exception>
+    private void RequireRepairable(LocalDate on)
+    {
+        if (State is UnitState.Specified || State.IsInFlight() || State.IsGone())
+            throw new Refusal("Unit {0} is {1}: it cannot be repaired.", Serial, State);
+        if (on < (Dates.ArrivedOn ?? Dates.FirstBondedOn))
+            throw new Refusal("Unit {0} was not here yet on {1}.", Serial, on);
+    }
+
+    /// <exception cref="Refusal">A step would lie before the one it follows.</exception>
     private void Move(UnitState state, UnitDates dates)
     {
-        State = state;
-        Dates = dates;
+        if (dates.FirstDisorder() is var (earlier, later) && dates != Dates)
+            throw new Refusal("Unit {0}: the day it was {1} cannot lie before the day it was {2}.", Serial, later, earlier)
+            {
+                Field = "On",
+            };
+        (State, Dates) = (state, dates);
     }
 }
 
@@ -236,4 +342,48 @@ public enum UnitState
     Damaged,
     ReturnedToClient,
     EmergencySpare,
+
+    /// <summary>Out for a repair: no hair in house until it is back.</summary>
+    Away,
+
+    /// <summary>Given to a client for a time without being bonded, as a soft cap is.</summary>
+    Lent,
+
+    /// <summary>It arrived and was not taken.</summary>
+    Refused,
+
+    /// <summary>A draft that was dropped, or an order that was called off.</summary>
+    Cancelled,
+}
+
+/// <summary>How a unit came into the book.</summary>
+public enum UnitOrigin
+{
+    /// <summary>To be made by a workshop.</summary>
+    ToBeOrdered,
+
+    /// <summary>Ready-made, off the shelf.</summary>
+    ReadyMade,
+
+    /// <summary>The client bought it elsewhere.</summary>
+    BoughtElsewhere,
+
+    /// <summary>Worn before, and taken over from an old book.</summary>
+    OldBook,
+}
+
+/// <summary>Who has a unit.</summary>
+public enum UnitPlace
+{
+    Salon,
+    Workshop,
+    Client,
+}
+
+/// <summary>Whether a unit that was worn may go on a head again.</summary>
+public enum UnitCleaning
+{
+    ToBeCleaned,
+    Drying,
+    Clean,
 }

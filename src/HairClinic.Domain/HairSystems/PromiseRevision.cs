@@ -8,8 +8,21 @@ public sealed class PromiseRevision : PracticeOwned
 {
     private PromiseRevision() { }
 
-    internal PromiseRevision(Guid id, Guid hairSystemId, int number, LocalDate promisedFor, LocalDate? saidOn) =>
+    internal PromiseRevision(
+        Guid id,
+        Guid hairSystemId,
+        int number,
+        LocalDate promisedFor,
+        LocalDate? saidOn,
+        string? saidBy,
+        Guid? orderPromiseId
+    )
+    {
+        if (promisedFor < saidOn)
+            throw new Refusal("A day that was promised on {0} cannot lie before it.", saidOn) { Field = "PromisedFor" };
         (Id, HairSystemId, Number, PromisedFor, SaidOn) = (id, hairSystemId, number, promisedFor, saidOn);
+        (SaidBy, OrderPromiseId) = (saidBy.NullIfBlank(), orderPromiseId);
+    }
 
     public Guid HairSystemId { get; private set; }
 
@@ -18,4 +31,10 @@ public sealed class PromiseRevision : PracticeOwned
 
     public LocalDate PromisedFor { get; private set; }
     public LocalDate? SaidOn { get; private set; }
+
+    /// <summary>Who at the workshop said it.</summary>
+    public string? SaidBy { get; private set; }
+
+    /// <summary>The promise of the whole order that it repeats; null where it was given for this unit alone.</summary>
+    public Guid? OrderPromiseId { get; private set; }
 }

@@ -5,6 +5,10 @@ public sealed record UnitDates
 {
     public LocalDate? SpecifiedOn { get; init; }
     public LocalDate? OrderedOn { get; init; }
+
+    /// <summary>The day it was last sent back to be made again; the days of its first way are told by its arrivals.</summary>
+    public LocalDate? SentBackOn { get; init; }
+
     public LocalDate? AcknowledgedOn { get; init; }
     public LocalDate? ShippedOn { get; init; }
     public LocalDate? ArrivedOn { get; init; }
@@ -38,6 +42,7 @@ public sealed record UnitDates
         (string Name, LocalDate? Day)[] steps =
         [
             ("ordered", OrderedOn),
+            ("sent back", SentBackOn),
             ("acknowledged", AcknowledgedOn),
             ("shipped", ShippedOn),
             ("arrived", ArrivedOn),

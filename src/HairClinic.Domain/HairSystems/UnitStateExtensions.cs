@@ -17,5 +17,11 @@ public static class UnitStateExtensions
 
     /// <summary>Will not be worn again.</summary>
     public static bool IsGone(this UnitState state) =>
-        state is UnitState.Retired or UnitState.Lost or UnitState.Damaged or UnitState.ReturnedToClient;
+        state
+            is UnitState.Retired
+                or UnitState.Lost
+                or UnitState.Damaged
+                or UnitState.ReturnedToClient
+                or UnitState.Refused
+                or UnitState.Cancelled;
 }

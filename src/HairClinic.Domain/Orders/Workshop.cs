@@ -21,6 +21,9 @@ public sealed class Workshop : PracticeOwned
     /// <summary>Days from arrival until a unit that must be made again is on its way back.</summary>
     public int InspectionDays { get; private set; } = 7;
 
+    /// <summary>Days from arrival within which it takes a claim: seven or ten are common, no source; its own terms come first.</summary>
+    public int ClaimDays { get; private set; } = 7;
+
     public bool Retired { get; private set; }
 
     public IReadOnlyList<WorkshopClosure> Closures => _closures;
@@ -42,6 +45,10 @@ public sealed class Workshop : PracticeOwned
             throw new Refusal("A unit is inspected and sent back within 0 to 60 days.");
         (RemadeOfTwenty, InspectionDays) = (remadeOfTwenty, inspectionDays);
     }
+
+    /// <exception cref="Refusal">More than 90 days.</exception>
+    public void SetClaimDays(int days) =>
+        ClaimDays = days is >= 0 and <= 90 ? days : throw new Refusal("A workshop takes claims for 0 to 90 days.");
 
     public void Retire() => Retired = true;
 }

@@ -8,16 +8,13 @@ namespace HairClinic.Domain.Replacement;
 /// <param name="ExtraUnits">New units in hand at once, such as a ready-made one off the shelf.</param>
 public sealed record ReorderScenario(int? RushHalfDays = null, int RepairDays = 0, int ExtraUnits = 0)
 {
-    // Narrow enough to act as a fixed number of days, wide enough for the daily grid.
-    private const double Narrow = 0.02;
-
     /// <param name="each">A new unit's life.</param>
     /// <param name="usual">The lead of the kind that is ordered: a rushed one spreads as it does.</param>
     public ReorderInput ApplyTo(ReorderInput question, RemainingLife each, LeadTimePrior usual)
     {
         var hand = question.InHand.ToList();
         if (RepairDays > 0)
-            hand.Add(new RemainingLife(Math.Log(RepairDays), 0, Narrow, 0));
+            hand.Add(RemainingLife.OfDays(RepairDays));
         hand.AddRange(Enumerable.Repeat(each with { WornDays = 0 }, ExtraUnits));
         return question with { InHand = hand, Lead = RushHalfDays is { } half ? Rushed(half, usual) : question.Lead };
     }

@@ -21,6 +21,7 @@ public sealed partial class Visit
     /// <param name="made">The new bond.</param>
     /// <param name="salon">Where the visit takes place: its zone gives the day.</param>
     /// <param name="due">When the new bond falls due; what the take-down tells is in it already.</param>
+    /// <param name="wornLoan">Of a unit that was lent and comes off: it ends, unless the unit goes on again.</param>
     /// <exception cref="Refusal">
     /// The visit is logged or called off already; the unit cannot be bonded, is someone else's, or is unfit and no
     /// emergency was confirmed; a date is impossible, or the visit's day has not come.
@@ -33,7 +34,8 @@ public sealed partial class Visit
         DueWindow due,
         Instant now,
         Guid? by,
-        string? note
+        string? note,
+        UnitLoan? wornLoan = null
     )
     {
         RequireNotLogged();
@@ -43,7 +45,12 @@ public sealed partial class Visit
         var record = new VisitRecord(recordId, Id, worn?.Unit.Id, worn?.Found, now, by, note);
         record.SetDryingWaitsKept(made.WaitsKept);
         if (worn is var (old, unit, found))
+        {
             TakeOff(old, unit, found, day);
+            // What was lent and does not go on again is back in the salon.
+            if (unit != made.Unit)
+                wornLoan?.BringBack(day);
+        }
 
         made.Unit.PutOn(day);
         var bond = new Bond(made.Id, made.Unit.Id, ClientId, day, made.AppliedAt, made.Attachment, PersonId ?? by);
@@ -71,16 +78,20 @@ public sealed partial class Visit
             throw new Refusal("Unit {0} is another client's.", made.Unit.Serial);
         if (made.Unit != worn && !made.Unit.State.IsBondable())
             throw new Refusal("Unit {0} is {1}: it cannot be bonded.", made.Unit.Serial, made.Unit.State);
+        if (made.Unit != worn && !made.Unit.IsReady && !made.Cleaned)
+            throw new Refusal("Unit {0} is not clean yet: clean it, and say that you did.", made.Unit.Serial);
+        if (made.Unit != worn && made.Unit.ClientId is null && made.Loan is null)
+            throw new Refusal("Unit {0} is nobody’s: say on which day it is due back.", made.Unit.Serial) { Field = "DueBackOn" };
         if (made.Unit == worn && seen?.WorstStructural >= InspectionGrades.Unfit && !made.Emergency)
             throw new Refusal("Unit {0} is unfit. Bond the spare, or confirm that this is an emergency.", made.Unit.Serial);
     }
 
-    private static void TakeOff(Bond old, HairSystem unit, TakeDown found, LocalDate day)
+    private void TakeOff(Bond old, HairSystem unit, TakeDown found, LocalDate day)
     {
         if (found.ToLift(day) is { } lift)
             old.ReportLift(lift);
         old.Remove(day, found.Reason);
-        unit.TakeOff();
+        unit.TakeOff(SalonId);
     }
 }
 
@@ -96,7 +107,14 @@ public sealed record NewBond(
     IReadOnlyList<(Guid Id, AppliedProduct Use)> Products,
     bool? WaitsKept,
     bool Emergency = false
-);
+)
+{
+    /// <summary>The stylist said that they cleaned it, where it was still to be cleaned.</summary>
+    public bool Cleaned { get; init; }
+
+    /// <summary>Of a unit of nobody's: the loan it goes on with.</summary>
+    public UnitLoan? Loan { get; init; }
+}
 
 /// <summary>What was found when the old bond came off.</summary>
 /// <param name="FoundLifted">An edge was up already.</param>

@@ -35,7 +35,7 @@ public sealed partial class Visit
             throw new Refusal("Something was written about the new bond since. It can no longer be taken back.");
         if (made is var (wrong, on))
         {
-            on.UndoPutOn(madeWasFirst && on != before?.Unit);
+            on.UndoPutOn(madeWasFirst && on != before?.Unit, SalonId);
             wrong.MarkTakenBack();
         }
         if (before is var (old, off))

@@ -49,6 +49,12 @@ public sealed partial class ClinicDb
     public DbSet<HairSystem> HairSystems => Set<HairSystem>();
     public DbSet<PromiseRevision> PromiseRevisions => Set<PromiseRevision>();
     public DbSet<UnitRepair> UnitRepairs => Set<UnitRepair>();
+    public DbSet<UnitArrival> UnitArrivals => Set<UnitArrival>();
+    public DbSet<UnitStep> UnitSteps => Set<UnitStep>();
+    public DbSet<UnitQuestion> UnitQuestions => Set<UnitQuestion>();
+    public DbSet<UnitLoan> UnitLoans => Set<UnitLoan>();
+    public DbSet<WorkshopOrder> WorkshopOrders => Set<WorkshopOrder>();
+    public DbSet<OrderPromise> OrderPromises => Set<OrderPromise>();
     public DbSet<WearFactor> WearFactors => Set<WearFactor>();
     public DbSet<StoredFit> StoredFits => Set<StoredFit>();
     public DbSet<StoredLead> StoredLeads => Set<StoredLead>();

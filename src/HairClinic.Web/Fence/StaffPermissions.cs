@@ -23,6 +23,9 @@ public static class StaffPermissions
     /// <summary>Who books visits for the clients they reach: whoever is asked for the next one, at the desk or at the chair.</summary>
     public static bool MayBook(StaffRole role) => role != StaffRole.Trainee;
 
+    /// <summary>Who sees prices: everybody but trainees.</summary>
+    public static bool MaySeeMoney(StaffRole role) => role != StaffRole.Trainee;
+
     /// <summary>Who hears what a client tells of their health.</summary>
     public static bool MayReadHealth(PersonActor actor) => actor.StaffRole is StaffRole.Owner or StaffRole.Manager or StaffRole.Stylist;
 }

@@ -12,6 +12,7 @@ public sealed class ClientUnits
     {
         (ClientId, SalonId, Today, _book) = (clientId, salonId, today, book);
         Units = [.. book.UnitsOf(clientId)];
+        Borrowed = [.. book.BorrowedBy(clientId)];
         Lives = [.. book.Spells(clientId, kinds, today)];
         _lives = Lives.ToDictionary(l => l.UnitId);
     }
@@ -25,11 +26,17 @@ public sealed class ClientUnits
     /// <summary>Of every state; the oldest order first.</summary>
     public IReadOnlyList<HairSystem> Units { get; }
 
+    /// <summary>Units of nobody's that they have now.</summary>
+    public IReadOnlyList<BorrowedUnit> Borrowed { get; }
+
+    /// <summary>Something is on the head, their own or lent.</summary>
+    public bool OnHead => Units.Concat(Borrowed.Select(b => b.Unit)).Any(u => u.State == UnitState.Bonded);
+
     /// <summary>Those that were ever worn.</summary>
     public IReadOnlyList<LifeSpell> Lives { get; }
 
     /// <summary>The unit a repeat order copies: the newest that is more than a draft.</summary>
-    public HairSystem? Newest => Units.LastOrDefault(u => u.State != UnitState.Specified);
+    public HairSystem? Newest => Units.LastOrDefault(u => u.State is not (UnitState.Specified or UnitState.Cancelled));
 
     /// <summary>In house and still wearing: the hair there is. What has arrived counts, though it has to be looked at first.</summary>
     public IEnumerable<HairSystem> InHand => Units.Where(u => u.State.IsOnHeadOrInHouse() && !IsWornOut(u.Id));
@@ -59,8 +66,11 @@ public sealed class ClientUnits
     public IReadOnlyList<CovariateValue> CovariatesOf(HairSystem? unit, UnitKindTerms kind) =>
         _book.CovariatesNow(unit, kind, ClientId, Today);
 
-    /// <summary>The last day on which something was on the head; null for who never wore anything.</summary>
-    public LocalDate? LastWornOn => Units.SelectMany(u => _book.WornPeriodsOf(u.Id)).Max(s => (LocalDate?)(s.To ?? Today));
+    /// <summary>The last day on which something was on the head; null for who never wore anything. What is lent unglued is worn, too.</summary>
+    public LocalDate? LastWornOn => Borrowed.Any(b => b.Unit.State == UnitState.Lent) ? Today : LastBondedOn;
+
+    private LocalDate? LastBondedOn =>
+        Units.Concat(Borrowed.Select(b => b.Unit)).SelectMany(u => _book.WornPeriodsOf(u.Id)).Max(s => (LocalDate?)(s.To ?? Today));
 
     /// <summary>By unit in hand: how long it lasts, and what it was worn already.</summary>
     /// <remarks>A unit's own age is what the prediction is asked with, so the model of the client leaves it out there.</remarks>

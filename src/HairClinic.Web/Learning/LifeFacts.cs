@@ -9,9 +9,11 @@ public sealed class LifeFacts
     private readonly ILookup<Guid, WornPeriod> _stretches;
     private readonly ILookup<Guid, (LocalDate Day, int? Grade)> _looks;
     private readonly CareHabitFacts _habits;
+    private readonly ILookup<Guid, BorrowedUnit> _borrowed;
 
     private LifeFacts(
         IEnumerable<HairSystem> units,
+        IEnumerable<BorrowedUnit> borrowed,
         IEnumerable<WornPeriod> stretches,
         IEnumerable<(Guid UnitId, LocalDate Day, int? Grade)> looks,
         CareHabitFacts habits
@@ -20,12 +22,13 @@ public sealed class LifeFacts
         _units = units
             .OrderBy(u => u.Dates.OrderedOn ?? u.Dates.SpecifiedOn ?? u.Dates.ArrivedOn ?? u.Dates.FirstBondedOn)
             .ToLookup(u => u.ClientId);
+        _borrowed = borrowed.ToLookup(b => b.Loan.ClientId);
         _stretches = stretches.ToLookup(s => s.UnitId);
         _looks = looks.OrderBy(l => l.Day).ToLookup(l => l.UnitId, l => (l.Day, l.Grade));
         _habits = habits;
     }
 
-    /// <summary>Four round trips.</summary>
+    /// <summary>Five round trips.</summary>
     /// <param name="clientIds">Null for every unit there is.</param>
     public static async Task<LifeFacts> LoadAsync(ClinicDb db, IReadOnlyCollection<Guid>? clientIds, CancellationToken cancellation)
     {
@@ -46,6 +49,11 @@ public sealed class LifeFacts
             await units
                 .Where(u => clientIds == null || u.ClientId != null && clientIds.Contains(u.ClientId.Value))
                 .ToListAsync(cancellation),
+            await db
+                .UnitLoans.Where(l => l.BackOn == null && (clientIds == null || clientIds.Contains(l.ClientId)))
+                .Join(db.HairSystems, l => l.HairSystemId, u => u.Id, (l, u) => new BorrowedUnit(u, l))
+                .AsNoTracking()
+                .ToListAsync(cancellation),
             await bonds.Select(b => new WornPeriod(b.HairSystemId, b.AppliedOn, b.RemovedOn)).ToListAsync(cancellation),
             (await looks.ToListAsync(cancellation)).Select(l => (l.UnitId, l.Day, l.Grades.WorstStructural)),
             await CareHabitFacts.LoadAsync(db, clientIds, cancellation)
@@ -54,6 +62,9 @@ public sealed class LifeFacts
 
     /// <summary>A client's units of every state, the oldest order first.</summary>
     public IEnumerable<HairSystem> UnitsOf(Guid clientId) => _units[clientId];
+
+    /// <summary>Units of nobody's that the client has now.</summary>
+    public IEnumerable<BorrowedUnit> BorrowedBy(Guid clientId) => _borrowed[clientId];
 
     /// <summary>When a unit was on a head.</summary>
     public IEnumerable<WornPeriod> WornPeriodsOf(Guid unitId) => _stretches[unitId];
@@ -82,13 +93,13 @@ public sealed class LifeFacts
     {
         var since = unit is null ? today : _stretches[unit.Id].Select(s => (LocalDate?)s.From).Min() ?? today;
         var columns = CovariatesWhenFirstWorn(kind, clientId, since);
-        return unit is { Repairs.Count: > 0 } ? [.. columns, CovariateValue.For(KnownCovariate.Repaired)] : columns;
+        return unit?.Repairs.Any(r => r.DoneOn is not null) == true ? [.. columns, CovariateValue.For(KnownCovariate.Repaired)] : columns;
     }
 
     private LifeSpell SpellOf(HairSystem unit, UnitKindTerms kind, LocalDate today)
     {
         var own = _stretches[unit.Id].ToList();
-        var wear = UnitWear.FromRecords(unit.State, own, _looks[unit.Id], unit.Repairs.Select(r => r.DoneOn), today);
+        var wear = UnitWear.FromRecords(unit.State, own, _looks[unit.Id], unit.Repairs.Select(r => r.DoneOn).OfType<LocalDate>(), today);
         return new LifeSpell(
             unit.Id,
             unit.UnitKindId,
@@ -106,6 +117,9 @@ public sealed class LifeFacts
         };
     }
 }
+
+/// <summary>A unit of nobody's that a client has for a time.</summary>
+public sealed record BorrowedUnit(HairSystem Unit, UnitLoan Loan);
 
 /// <summary>How long one unit lasted, in worn days.</summary>
 public sealed record LifeSpell(

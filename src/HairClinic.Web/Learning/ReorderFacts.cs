@@ -71,7 +71,10 @@ public sealed class ReorderFacts
         var question = new ReorderInput(
             LifeDistribution.Weibull,
             nodes.Reduced(),
-            [.. inHand.Select(u => InHandOf(client, u, client.WornDays(u.Id)))],
+            [
+                .. inHand.Select(u => InHandOf(client, u, client.WornDays(u.Id))),
+                .. client.Borrowed.Select(b => b.Loan.DaysLeft(today)).Where(days => days > 0).Select(RemainingLife.OfDays),
+            ],
             [.. inFlight.Select(u => new UnitOnOrder(InHandOf(client, u, 0), orders.LeadTimeLeft(u), orders.WorkshopDaysOf(u.UnitKindId)))],
             orders.LeadTimeOfNew(next.Id),
             orders.WorkshopDaysOf(next.Id),
@@ -90,7 +93,7 @@ public sealed class ReorderFacts
             WearModels.Life.Predict(nodes, next.LifePrior(), nextColumns)
         )
         {
-            OnHead = client.Units.Any(u => u.State == UnitState.Bonded),
+            OnHead = client.OnHead,
             InHand = [.. inHand.Select(u => u.Id)],
             InFlight = [.. inFlight.Select(u => u.Id)],
             Emergency = [.. client.Emergency.Select(u => u.Id)],
@@ -122,7 +125,7 @@ public sealed record ClientReorderInput(
     LifePrediction LifeOfNew
 )
 {
-    /// <summary>The client's units that the question counts, in its order: first those in hand.</summary>
+    /// <summary>The client's units that the question counts, in its order: first those in hand. What is lent to them comes after their own.</summary>
     public required IReadOnlyList<Guid> InHand { get; init; }
 
     public required IReadOnlyList<Guid> InFlight { get; init; }

@@ -7,7 +7,7 @@ namespace HairClinic.Web.Privacy;
 public static class ErasureExemptions
 {
     /// <summary>Goes up with every change of what follows; each erasure notes under which edition it was done.</summary>
-    public const string Version = "2";
+    public const string Version = "3";
 
     public const string MoneyAndSafety = "What the law on money and product safety needs";
     public const string Proof = "Proof of what was agreed and done; it names nobody";
@@ -19,9 +19,15 @@ public static class ErasureExemptions
         new("visits", MoneyAndSafety, ["note", "book_key"], ["state"]),
         new("visit_segments", MoneyAndSafety, [], ["kind"]),
         new("visit_records", MoneyAndSafety, ["note"], ["lift_zone"]),
-        new("hair_systems", MoneyAndSafety, ["retired_because", "order_note"], ["currency", "serial", "state"]),
-        new("unit_repairs", MoneyAndSafety, ["note"], ["kind"]),
-        new("promise_revisions", MoneyAndSafety, [], []),
+        new(
+            "hair_systems",
+            MoneyAndSafety,
+            ["retired_because", "order_note", "spot"],
+            ["currency", "serial", "state", "origin", "place", "cleaning"]
+        ),
+        new("unit_repairs", MoneyAndSafety, ["note", "sent_to"], ["kind", "currency"]),
+        new("promise_revisions", MoneyAndSafety, ["said_by"], []),
+        new("unit_loans", MoneyAndSafety, [], []),
         new("bonds", MoneyAndSafety, [], ["attachment", "due_reasons", "removed_because", "lift_zone"]),
         new("bond_products", MoneyAndSafety, [], []),
         new("client_grants", "Who may open what stays", ["note"], ["reason"]),

@@ -110,6 +110,14 @@ public sealed partial class PracticeWorkRunner(
                 // A number of somebody's stood in it, whoever it is.
                 item.ClearBody();
                 break;
+            case WorkKind.SpreadOrder:
+                await OrderLines.FollowAsync(
+                    db,
+                    WorkItemFactory.ReadBody<SpreadOrderBody>(item),
+                    clock.GetCurrentInstant(),
+                    cancellation
+                );
+                break;
             case WorkKind.Recalculate:
                 // A run that has begun may have read what was there before.
                 if (await RecalculationQueue.FindUnfinishedAsync(db, cancellation) is { StartedAt: not null })

@@ -15,5 +15,9 @@ public sealed class HairSystemMap() : FencedMap<HairSystem>("hair_systems")
         builder.AddReference<HairSystem, HairSystem>(x => x.RepeatsId);
         builder.AddChildren(x => x.Promises, (PromiseRevision p) => p.HairSystemId);
         builder.AddChildren(x => x.Repairs, (UnitRepair r) => r.HairSystemId);
+        builder.AddChildren(x => x.Arrivals, (UnitArrival a) => a.HairSystemId);
+        builder.AddChildren(x => x.Steps, (UnitStep s) => s.HairSystemId);
+        builder.AddReference<HairSystem, WorkshopOrder>(x => x.OrderId);
+        builder.Ignore(x => x.CurrentArrival);
     }
 }

@@ -51,15 +51,15 @@ public static class AccessRules
         new("find_words", FindWords, Staff, Desk, Desk, Desk),
         // Units, bonds, visits.
         new("hair_systems", OfClientsOrStock("hair_systems"), Everybody, Desk | Stylist, Staff, Job),
-        new(
-            "promise_revisions",
-            PartOf("promise_revisions", "hair_system_id", "hair_systems"),
-            Everybody,
-            Desk | Stylist,
-            Desk | Stylist,
-            Job
-        ),
-        new("unit_repairs", PartOf("unit_repairs", "hair_system_id", "hair_systems"), Everybody, Staff, Staff, Job),
+        new("promise_revisions", OfUnits("promise_revisions"), Everybody, Desk | Stylist, Desk | Stylist, Desk | Stylist),
+        new("unit_repairs", OfUnits("unit_repairs"), Everybody, Staff, Staff, Desk | Stylist),
+        new("unit_arrivals", OfUnits("unit_arrivals"), Staff, Desk | Stylist, Desk | Stylist, Desk | Stylist),
+        new("unit_steps", OfUnits("unit_steps"), Staff, Desk | Stylist, Desk | Stylist, Job),
+        new("unit_questions", OfUnits("unit_questions"), Staff, Desk | Stylist, Desk | Stylist, Job),
+        new("unit_loans", ConfidentialOfClients("unit_loans"), Everybody, Staff, Staff, Staff),
+        // An order says nothing of clients: its lines are units, each within its client's fence.
+        new("workshop_orders", Practice, Staff, Desk | Stylist, Desk | Stylist, Job),
+        new("order_promises", Practice, Staff, Desk | Stylist, Desk | Stylist, Job),
         new("bonds", OfClients("bonds"), Everybody, AllowedRoles.Chair | Manager, Everybody, AllowedRoles.Chair),
         new(
             "bond_products",
@@ -108,4 +108,6 @@ public static class AccessRules
         new("write_keys", OwnWriting, Everybody, Everybody, Job, Job),
         new("work_items", OwnWriting, Everybody, Everybody, Job, Job),
     ];
+
+    private static string OfUnits(string table) => PartOf(table, "hair_system_id", "hair_systems");
 }

@@ -26,7 +26,7 @@ public static class ErasedClientGuardTriggers
     ];
 
     // They stay with an erased client: their rows may still change, as a unit goes elsewhere, but none comes.
-    private static readonly string[] ClosedToNew = ["hair_systems", "bonds"];
+    private static readonly string[] ClosedToNew = ["hair_systems", "bonds", "unit_loans"];
 
     /// <remarks>As its owner: the row has to be seen and held even by who may not change clients. It waits for an erasure under way.</remarks>
     public static string Sql { get; } =

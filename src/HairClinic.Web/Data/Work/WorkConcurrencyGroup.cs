@@ -11,7 +11,7 @@ public sealed record WorkConcurrencyGroup(IReadOnlyList<WorkKind> Kinds, int Wid
     public static readonly WorkConcurrencyGroup Plans = new([WorkKind.PlanOrders], 2, OneAPractice: true, TimeSpan.FromMinutes(10));
     public static readonly WorkConcurrencyGroup DueDates = new([WorkKind.RefreshDueDates], 2, OneAPractice: true, TimeSpan.FromMinutes(30));
     public static readonly WorkConcurrencyGroup Rest = new(
-        [WorkKind.RemoveFiles, WorkKind.Recalculate, WorkKind.AskForClient],
+        [WorkKind.RemoveFiles, WorkKind.Recalculate, WorkKind.AskForClient, WorkKind.SpreadOrder],
         2,
         OneAPractice: false,
         TimeSpan.FromMinutes(2)
@@ -39,4 +39,7 @@ public enum WorkKind
 
     /// <summary>A salon asks for a client of another one, by a code or a phone number.</summary>
     AskForClient,
+
+    /// <summary>A workshop said something of an order, some of whose units whoever wrote it does not see.</summary>
+    SpreadOrder,
 }

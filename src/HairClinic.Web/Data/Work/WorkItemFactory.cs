@@ -16,6 +16,9 @@ public static class WorkItemFactory
     public static WorkItem PlanOrders(IReadOnlyList<Guid> clientIds, Instant now) =>
         new(Guid.CreateVersion7(), WorkKind.PlanOrders, WriteBody(new PlanOrdersBody(clientIds)), now);
 
+    public static WorkItem SpreadOrder(Guid orderId, Guid? by, Instant now) =>
+        new(Guid.CreateVersion7(), WorkKind.SpreadOrder, WriteBody(new SpreadOrderBody(orderId, by)), now);
+
     public static WorkItem RequestClientAccess(RequestClientAccessBody ask, Instant now) =>
         new(Guid.CreateVersion7(), WorkKind.AskForClient, WriteBody(ask), now);
 
@@ -29,6 +32,10 @@ public static class WorkItemFactory
 /// <param name="Id">Of the request there will be, if there is such a client.</param>
 /// <param name="CodeOrPhone">As it was typed.</param>
 public sealed record RequestClientAccessBody(Guid Id, Guid SalonId, Guid AskedBy, string CodeOrPhone, string Because);
+
+/// <summary>An order whose lines follow what was said of it.</summary>
+/// <param name="By">Who wrote it.</param>
+public sealed record SpreadOrderBody(Guid OrderId, Guid? By);
 
 /// <summary>Whose next orders to recalculate.</summary>
 public sealed record PlanOrdersBody(IReadOnlyList<Guid> ClientIds);

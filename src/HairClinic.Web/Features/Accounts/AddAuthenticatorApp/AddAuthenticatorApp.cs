@@ -1,5 +1,6 @@
 using HairClinic.Web.Accounts;
 using HairClinic.Web.Data.Rows;
+using HairClinic.Web.Ui;
 using Microsoft.AspNetCore.DataProtection;
 
 namespace HairClinic.Web.Features.Accounts;

@@ -8,6 +8,10 @@ public static class ChoiceWords
     [
         (UnitState.ReturnedToClient, "returned"),
         (UnitState.Remake, "ordered"),
+        (UnitState.Away, "resting"),
+        (UnitState.Lent, "resting"),
+        (UnitState.Refused, "retired"),
+        (UnitState.Cancelled, "retired"),
         (VisitState.Arrived, "booked"),
         (VisitState.InChair, "booked"),
         (Domain.Bonding.RemovalReason.SalonsChoice, "salon's choice"),

@@ -27,6 +27,7 @@ public sealed record UnitRow
                 CellFormatter.Format,
                 (own, book) => own.Promises.Count == 0 ? book.Promises : own.Promises
             )
+            .Date(Columns.SentBackOn, r => r.Dates.SentBackOn)
             .Date(Columns.AcknowledgedOn, r => r.Dates.AcknowledgedOn)
             .Date(Columns.ShippedOn, r => r.Dates.ShippedOn)
             .Date(Columns.ArrivedOn, r => r.Dates.ArrivedOn)

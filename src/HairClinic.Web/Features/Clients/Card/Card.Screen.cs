@@ -77,6 +77,7 @@ public sealed partial class Card
     /// <param name="Place">The salon that holds it.</param>
     /// <param name="Promises">Every day the workshop named, first to last.</param>
     public sealed record UnitRow(
+        Guid Id,
         string Serial,
         string Kind,
         UnitState State,
@@ -85,7 +86,22 @@ public sealed partial class Card
         IReadOnlyList<LocalDate> Promises,
         int Bonds,
         string? RetiredBecause
-    );
+    )
+    {
+        /// <summary>Where it lies, and whether it is clean.</summary>
+        public string? Spot { get; init; }
+
+        public UnitCleaning? Cleaning { get; init; }
+
+        /// <summary>The client has it at home.</summary>
+        public bool WithClient { get; init; }
+
+        /// <summary>Of a unit of nobody's that they have now: the day it is due back.</summary>
+        public LocalDate? DueBackOn { get; init; }
+
+        /// <summary>The usual next step.</summary>
+        public UnitStepKind? Next { get; init; }
+    }
 
     /// <param name="Product">Null: bonding as such.</param>
     public sealed record ClearanceRow(ClearanceSeverity Kind, string? Product);

@@ -46,8 +46,14 @@ public sealed partial class Card
         );
     }
 
-    private static UnitRow UnitOf(UnitWithKindName unit, IEnumerable<Bonded> bonds, Dictionary<Guid, Salon> salons) =>
+    private static UnitRow UnitOf(
+        UnitWithKindName unit,
+        IEnumerable<Bonded> bonds,
+        Dictionary<Guid, Salon> salons,
+        IReadOnlyDictionary<Guid, UnitLoan> loans
+    ) =>
         new(
+            unit.Unit.Id,
             unit.Unit.Serial,
             unit.Kind,
             unit.Unit.State,
@@ -56,7 +62,17 @@ public sealed partial class Card
             [.. unit.Unit.Promises.OrderBy(p => p.Number).Select(p => p.PromisedFor)],
             bonds.Count(b => b.Bond.HairSystemId == unit.Unit.Id),
             unit.Unit.RetiredBecause
-        );
+        )
+        {
+            Spot = unit.Unit.Spot,
+            Cleaning = unit.Unit.State.IsBondable() ? unit.Unit.Cleaning : null,
+            WithClient = unit.Unit is { Place: UnitPlace.Client, State: UnitState.Resting or UnitState.EmergencySpare },
+            DueBackOn = loans.GetValueOrDefault(unit.Unit.Id)?.DueBackOn,
+            Next = UnitNextSteps
+                .After(unit.Unit.State, unit.Unit.Cleaning, isNobodys: false, loans.ContainsKey(unit.Unit.Id))
+                .Cast<UnitStepKind?>()
+                .FirstOrDefault(step => step != UnitStepKind.Moved),
+        };
 
     private static string SerialOf(IEnumerable<UnitWithKindName> units, Guid unitId) =>
         units.FirstOrDefault(u => u.Unit.Id == unitId)?.Unit.Serial ?? "";

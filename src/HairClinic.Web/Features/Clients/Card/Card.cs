@@ -49,6 +49,7 @@ public sealed partial class Card(ClinicDbFactory databases, AccessLogStore log, 
         var recipe = last is null ? [] : await RecipeOf(db, last.Bond.Id).ToListAsync(cancellation);
         var visits = await VisitsOf(db, clientId).ToListAsync(cancellation);
         var notes = await NotesOf(db, clientId).ToListAsync(cancellation);
+        var loans = await db.UnitLoans.AsNoTracking().Where(l => l.ClientId == clientId && l.BackOn == null).ToDictionaryAsync(l => l.HairSystemId, cancellation);
 
         var addresses = await AddressesOf(db, clientId).ToListAsync(cancellation);
 
@@ -82,7 +83,7 @@ public sealed partial class Card(ClinicDbFactory databases, AccessLogStore log, 
                 ),
                 Units =
                 [
-                    .. units.OrderByDescending(u => u.Unit.Dates.ArrivedOn ?? LocalDate.MaxIsoValue).Select(u => UnitOf(u, bonds, salons)),
+                    .. units.OrderByDescending(u => u.Unit.Dates.ArrivedOn ?? LocalDate.MaxIsoValue).Select(u => UnitOf(u, bonds, salons, loans)),
                 ],
                 Notes = notes,
                 Addresses = addresses,

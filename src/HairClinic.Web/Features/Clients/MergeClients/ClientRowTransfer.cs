@@ -9,6 +9,7 @@ public abstract class ClientRowTransfer(string table)
     [
         new EntityRows<HairSystem>("hair_systems", nameof(HairSystem.ClientId)),
         new EntityRows<Bond>("bonds", nameof(Bond.ClientId)),
+        new EntityRows<UnitLoan>("unit_loans", nameof(UnitLoan.ClientId)),
         new EntityRows<Visit>("visits", nameof(Visit.ClientId)),
         new EntityRows<LifeEvent>("life_events", nameof(LifeEvent.ClientId)),
         new EntityRows<CareFact>("care_facts", nameof(CareFact.ClientId)),

@@ -63,7 +63,10 @@ public sealed partial class NextUnit
     /// <param name="State">Lost or damaged.</param>
     public sealed record UnitGone(string Serial, UnitState State, LocalDate On);
 
-    public sealed record Draft(string Serial, string? Note);
+    public sealed record Draft(Guid Id, string Serial, string? Note);
+
+    /// <summary>A ready-made unit of nobody's in the client's salon.</summary>
+    public sealed record StockUnit(Guid Id, string Serial, string Kind);
 
     /// <param name="RushHalfDays">Where the slider for a rushed order starts.</param>
     public sealed record Tried(ClientReorderInput Case, ReorderOutlook Outlook, LeadTimePrior Lead, int RushHalfDays)
@@ -82,10 +85,16 @@ public sealed partial class NextUnit
 
         /// <summary>How many drafts whoever taps has seen: where there are more by then, no other is made.</summary>
         public int Known { get; set; }
+
+        /// <summary>How many drafts there are to be.</summary>
+        public int Wanted { get; set; } = 1;
     }
 
+    /// <param name="Serial">Of all that were drafted, one after another.</param>
     public sealed record Outcome(Guid UnitId, string Serial)
     {
+        public int Units { get; init; } = 1;
+
         /// <summary>Somebody drafted it a moment before; this tap made none.</summary>
         public bool Already { get; init; }
     }

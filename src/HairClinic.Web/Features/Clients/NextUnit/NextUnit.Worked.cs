@@ -8,6 +8,7 @@ namespace HairClinic.Web.Features.Clients;
 public sealed partial class NextUnit
 {
     private const int LatelyDays = 120;
+    private const int MostOfShelf = 3;
 
     private static double[] CurveOf(ReorderRule rule, ClientReorderInput order, ReorderOutlook outlook)
     {
@@ -58,7 +59,7 @@ public sealed partial class NextUnit
         ReorderRule rule,
         ClientReorderInput order,
         ClientOutlook known,
-        IReadOnlyList<string> shelf
+        IReadOnlyList<StockUnit> shelf
     )
     {
         if (known.Outlook is not { AtRisk: true } outlook)
@@ -68,13 +69,17 @@ public sealed partial class NextUnit
         var units = known.Units.Units;
         var spare = order.InHand.Select(id => units.Single(u => u.Id == id)).FirstOrDefault(u => u.State != UnitState.Bonded);
         if (spare is not null)
-            remedies.Add(new RemedyEffect(RemedyKind.Spare, spare.Serial));
+            remedies.Add(new RemedyEffect(RemedyKind.Spare, spare.Serial) { UnitId = spare.Id });
         remedies.AddRange(
             order.Emergency.Take(1).Select(id => new RemedyEffect(RemedyKind.WornSpare, units.Single(u => u.Id == id).Serial))
         );
         remedies.Add(
-            new RemedyEffect(RemedyKind.OffTheShelf, shelf.Count > 0 ? string.Join(", ", shelf.Take(3)) : null)
+            new RemedyEffect(
+                RemedyKind.OffTheShelf,
+                shelf.Count > 0 ? string.Join(", ", shelf.Take(MostOfShelf).Select(s => $"{s.Serial} ({s.Kind})")) : null
+            )
             {
+                Stock = [.. shelf.Take(MostOfShelf)],
                 Then = tried.WorstGapChance(new ReorderScenario(ExtraUnits: 1), rule),
             }
         );
@@ -84,7 +89,7 @@ public sealed partial class NextUnit
                 .Range(1, 16)
                 .Select(w => 7 * w)
                 .FirstOrDefault(d => tried.WorstGapChance(new ReorderScenario(RepairDays: d), rule) <= outlook.Alpha);
-            remedies.Add(new RemedyEffect(RemedyKind.Repair, null) { Days = days == 0 ? null : days });
+            remedies.Add(new RemedyEffect(RemedyKind.Repair, null) { Days = days == 0 ? null : days, UnitId = spare?.Id });
         }
         if (order.InFlight.Count == 0)
         {
@@ -99,7 +104,12 @@ public sealed partial class NextUnit
         }
         else
         {
-            remedies.Add(new RemedyEffect(RemedyKind.AskTheWorkshop, units.Single(u => u.Id == order.InFlight[0]).Serial));
+            remedies.Add(
+                new RemedyEffect(RemedyKind.AskTheWorkshop, units.Single(u => u.Id == order.InFlight[0]).Serial)
+                {
+                    UnitId = order.InFlight[0],
+                }
+            );
         }
         return remedies;
     }
@@ -107,9 +117,10 @@ public sealed partial class NextUnit
     private static string NoteOf(HairSystem last) =>
         string.Join(
             "; ",
-            last.Repairs.OrderBy(r => r.DoneOn)
+            last.Repairs.Where(r => r.DoneOn is not null)
+                .OrderBy(r => r.DoneOn)
                 .Select(r =>
-                    $"{EnumWords.InEnglish(r.Kind)} {LocalDatePattern.Iso.Format(r.DoneOn)}{(r.Note is null ? "" : ": " + r.Note)}"
+                    $"{EnumWords.InEnglish(r.Kind)} {LocalDatePattern.Iso.Format(r.DoneOn!.Value)}{(r.Note is null ? "" : ": " + r.Note)}"
                 )
                 .Append(last.RetiredBecause)
                 .Where(n => !string.IsNullOrWhiteSpace(n))
@@ -125,6 +136,12 @@ public sealed record RemedyEffect(RemedyKind Kind, string? What)
 
     /// <summary>The chance of a gap that is left.</summary>
     public double? Then { get; init; }
+
+    /// <summary>The client's unit it is about, where there is one to open.</summary>
+    public Guid? UnitId { get; init; }
+
+    /// <summary>Units of nobody's that could be theirs at once.</summary>
+    public IReadOnlyList<NextUnit.StockUnit> Stock { get; init; } = [];
 }
 
 /// <summary>In the order in which they help.</summary>

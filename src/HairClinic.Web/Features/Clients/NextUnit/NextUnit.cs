@@ -23,7 +23,7 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
         var today = salon.DayOf(now);
         var known = await ClientOutlook.LoadAsync(db, clientId, salon.Id, today, cancellation);
         var units = known.Units.Units;
-        var drafts = units.Where(u => u.State == UnitState.Specified).Select(u => new Draft(u.Serial, u.OrderNote)).ToList();
+        var drafts = units.Where(u => u.State == UnitState.Specified).Select(u => new Draft(u.Id, u.Serial, u.OrderNote)).ToList();
         if (known is not { Case: { } order, Outlook: { } outlook })
             return new Screen(client, salon.Name, today, null, drafts);
         _opened = TriedOf(known, order, outlook);
@@ -37,6 +37,7 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
                 (u, k) =>
                     new
                     {
+                        u.Id,
                         u.Serial,
                         u.State,
                         Kind = k.Name,
@@ -58,7 +59,7 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
             InFlight = [.. order.InFlight.Select(id => FlightOf(known, id))],
             NextReady = known.NextReadyDay(order),
             GoneLately = [.. GoneLately(units, today)],
-            Remedies = RemediesOf(rule, order, known, [.. shelf.Where(s => s.State.IsBondable()).Select(s => $"{s.Serial} ({s.Kind})")]),
+            Remedies = RemediesOf(rule, order, known, [.. shelf.Where(s => s.State.IsBondable()).Select(s => new StockUnit(s.Id, s.Serial, s.Kind))]),
             Note = NoteOf(await LastAsync(db, known.Units.Newest!.Id, cancellation)),
         };
         return new Screen(client, salon.Name, today, plan, drafts)
@@ -111,23 +112,18 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
             ?? throw new Refusal("There is no unit yet that could be repeated.");
         var zone = await db.Salons.Where(s => s.Id == client.HomeSalonId).Select(s => s.Zone).SingleAsync(cancellation);
         var today = clock.Today(zone);
-        var draft = HairSystem.DraftRepeatOrder(key, await SerialAsync(db, client, units.Count, cancellation), last, today, input.Note);
-        db.HairSystems.Add(draft);
-        // A word that leads to a unit is let in once the unit is there.
-        await db.SaveChangesAsync(cancellation);
-        db.FindWords.Add(FindWordIndexer.For(draft));
-        return new Outcome(draft.Id, draft.Serial);
-    }
-
-    // The client's code and the next number that is free: somebody may have numbered by hand.
-    private static async Task<string> SerialAsync(ClinicDb db, Client client, int units, CancellationToken cancellation)
-    {
-        for (var number = units + 1; ; number++)
+        var made = new List<HairSystem>();
+        for (var left = Math.Max(1, input.Wanted - drafts.Count); left > 0; left--)
         {
-            var serial = $"{client.Code}-{number}";
-            if (!await db.HairSystems.AnyAsync(u => u.Serial == serial, cancellation))
-                return serial;
+            var serial = await UnitSerials.ProposeAsync(db, client, cancellation);
+            var draft = HairSystem.DraftRepeatOrder(made.Count == 0 ? key : Guid.CreateVersion7(), serial, last, today, input.Note);
+            made.Add(draft);
+            db.HairSystems.Add(draft);
+            // A word that leads to a unit is let in once the unit is there.
+            await db.SaveChangesAsync(cancellation);
+            db.FindWords.Add(FindWordIndexer.For(draft));
         }
+        return new Outcome(made[0].Id, string.Join(", ", made.Select(d => d.Serial))) { Units = made.Count };
     }
 
     private static Task<HairSystem> LastAsync(ClinicDb db, Guid id, CancellationToken cancellation) =>

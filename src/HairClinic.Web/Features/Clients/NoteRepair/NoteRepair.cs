@@ -26,10 +26,16 @@ public sealed class NoteRepair(ClinicDbFactory databases, WriteOnce writes, IClo
             clock.Today(row.Zone),
             [
                 .. units
-                    .Where(u => u.State != UnitState.Specified && !u.State.IsInFlight() && !u.State.IsGone())
+                    .Where(u => u.State is not (UnitState.Specified or UnitState.Away) && !u.State.IsInFlight() && !u.State.IsGone())
                     .Select(u => new UnitRow(u.Id, u.Serial)),
             ],
-            [.. units.SelectMany(u => u.Repairs.Select(r => new Done(u.Serial, r.DoneOn, r.Kind, r.Note))).OrderByDescending(r => r.On)]
+            [
+                .. units
+                    .SelectMany(u =>
+                        u.Repairs.Where(r => r.DoneOn is not null).Select(r => new Done(u.Serial, r.DoneOn!.Value, r.Kind, r.Note))
+                    )
+                    .OrderByDescending(r => r.On),
+            ]
         );
     }
 

@@ -27,6 +27,7 @@ public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes, IC
     {
         row.Rename(input.Name);
         DaysOffInput.Reconcile(row.Closures, input.Closures, row.RemoveClosure, row.AddClosure);
+        row.SetClaimDays(input.ClaimDays ?? -1);
         row.SetRemakesAndInspection(input.RemadeOfTwenty ?? -1, input.InspectionDays ?? -1);
         // Closures and remakes move the day on which every client of it must be ordered for.
         db.WorkItems.Add(WorkItemFactory.Recalculate(clock.GetCurrentInstant()));
@@ -53,12 +54,17 @@ public sealed class EditWorkshop(ClinicDbFactory databases, WriteOnce writes, IC
         [Field("Days until it is sent back")]
         public int? InspectionDays { get; set; } = 7;
 
+        /// <summary>Days from arrival within which it takes a claim.</summary>
+        [Field("Days for a claim")]
+        public int? ClaimDays { get; set; } = 7;
+
         public static Input From(Workshop workshop) =>
             new()
             {
                 Name = workshop.Name,
                 RemadeOfTwenty = workshop.RemadeOfTwenty,
                 InspectionDays = workshop.InspectionDays,
+                ClaimDays = workshop.ClaimDays,
                 Closures = [.. workshop.Closures.Select(DaysOffInput.FromRow).OrderBy(c => c.From)],
             };
     }

@@ -19,6 +19,11 @@ public sealed class EditWorkshopRules : AbstractValidator<EditWorkshop.Input>
             .WithMessage("Give a number of days.")
             .InclusiveBetween(0, 60)
             .WithMessage("A unit is inspected and sent back within 0 to 60 days.");
+        RuleFor(x => x.ClaimDays)
+            .NotNull()
+            .WithMessage("Give a number of days.")
+            .InclusiveBetween(0, 90)
+            .WithMessage("A workshop takes claims for 0 to 90 days.");
         RuleForEach(x => x.Closures).SetValidator(new DayRangeRules());
     }
 }

@@ -31,6 +31,7 @@ public sealed class RandomBooksTests(PgServer server)
         "emergency spare",
         "",
         "",
+        "",
     ];
 
     [Theory]
@@ -99,6 +100,7 @@ public sealed class RandomBooksTests(PgServer server)
                     "",
                     ordered,
                     Or(random, $"{Iso(day.PlusDays(-20))} | {Iso(day.PlusDays(-5))}"),
+                    state == "ordered" ? Or(random, Iso(day.PlusDays(-30))) : "",
                     "",
                     "",
                     "",

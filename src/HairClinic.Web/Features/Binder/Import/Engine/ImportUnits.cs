@@ -84,6 +84,9 @@ public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : Sh
             Expect(row, UnitColumns.Base, "the base and workshop this unit has in the book: {0}", _kinds.FullNameOf(unit.UnitKindId));
             return;
         }
+        // On a head or at the workshop it is in no salon, whatever the sheet remembers.
+        if (merged.State is { } state && (state == UnitState.Bonded || state.IsInFlight()))
+            (merged, book) = (merged with { Place = null }, book with { Place = null });
         var differs = !merged.Cells().SequenceEqual(book.Cells());
         if (differs)
         {
@@ -100,7 +103,7 @@ public sealed class ImportUnits(ClinicDb db, ImportStep order, Instant now) : Sh
         foreach (var promised in row.Promises)
             unit.AddDeliveryPromise(Guid.CreateVersion7(), promised, saidOn: null);
         if (place is not null)
-            unit.PlaceAtSalon(place.Id);
+            unit.ImportPlace(place.Id);
         if (row.Price is { } price)
             unit.SetPrice(price.MinorUnits, price.Currency);
         if (ClientId(row) is { } clientId)

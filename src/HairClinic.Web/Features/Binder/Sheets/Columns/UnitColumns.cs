@@ -108,6 +108,17 @@ public static class UnitColumns
         ],
     };
 
+    // Without the plain words: they mean how often.
+    public static readonly SheetColumn SentBackOn = new(
+        "sent back on",
+        ColumnType.Date,
+        "Day it last went back to be made again",
+        "2025-02-14"
+    )
+    {
+        Synonyms = ["remade on", "returned to workshop on", "devuelta al taller el"],
+    };
+
     public static readonly SheetColumn AcknowledgedOn = On(
         "acknowledged",
         "Day the workshop confirmed the order",

@@ -1,6 +1,6 @@
 using QRCoder;
 
-namespace HairClinic.Web.Features.Accounts;
+namespace HairClinic.Web.Ui;
 
 /// <summary>A QR code as one SVG path: a unit a module, with its quiet margin.</summary>
 public sealed record QrDrawing(int Size, string Path)

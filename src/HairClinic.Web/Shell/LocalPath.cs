@@ -1,4 +1,4 @@
-namespace HairClinic.Web.Features.Accounts;
+namespace HairClinic.Web.Shell;
 
 /// <summary>Where to go back to: only paths of this site, so that a link sends nobody elsewhere.</summary>
 public static class LocalPath
