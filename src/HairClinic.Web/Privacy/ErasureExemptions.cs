@@ -19,6 +19,7 @@ public static class ErasureExemptions
         new("visits", MoneyAndSafety, ["note", "book_key"], ["state"]),
         new("visit_segments", MoneyAndSafety, [], ["kind"]),
         new("visit_records", MoneyAndSafety, ["note"], ["lift_zone"]),
+        new("take_down_products", MoneyAndSafety, [], []),
         new("hair_systems", MoneyAndSafety, ["retired_because", "order_note"], ["currency", "serial", "state"]),
         new("unit_repairs", MoneyAndSafety, ["note"], ["kind"]),
         new("promise_revisions", MoneyAndSafety, [], []),

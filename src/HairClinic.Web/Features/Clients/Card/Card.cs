@@ -42,7 +42,7 @@ public sealed partial class Card(ClinicDbFactory databases, AccessLogStore log, 
             where bond.ClientId == clientId
             join person in db.People on bond.AppliedBy equals person.Id into people
             from person in people.DefaultIfEmpty()
-            orderby bond.AppliedOn
+            orderby bond.AppliedOn, bond.AppliedAt
             select new Bonded(bond, person == null ? null : person.Name)
         ).ToListAsync(cancellation);
         var last = bonds.LastOrDefault(b => b.Bond.IsOpen) ?? bonds.LastOrDefault();
@@ -73,6 +73,7 @@ public sealed partial class Card(ClinicDbFactory databases, AccessLogStore log, 
                 ),
                 NextUnit = outlook.Outlook,
                 Worn = worn,
+                TakenDown = last is null ? null : TakenDownOf(last.Bond, MayReadHealth, today),
                 Clearances = await ClearancesOf(db, clientId, today).ToListAsync(cancellation),
                 Recipe = last is null ? null : new Recipe(last.Bond, SerialOf(units, last.Bond.HairSystemId), last.By, recipe),
                 Wash = WashOf(client, last?.Bond, worn, visits, home),
@@ -94,6 +95,8 @@ public sealed partial class Card(ClinicDbFactory databases, AccessLogStore log, 
     // Owners and people of the home salon open it as a matter of course; others, and trainees always, because they were let in.
     private bool ByGrant(Client client) =>
         current.Actor is PersonActor person && !StaffPermissions.MayManageClient(person, client.HomeSalonId);
+
+    private bool MayReadHealth => current.Actor is PersonActor person && StaffPermissions.MayReadHealth(person);
 
     private static IQueryable<RecipeLine> RecipeOf(ClinicDb db, Guid bondId) =>
         from use in db.BondProducts

@@ -22,6 +22,7 @@ public sealed partial class LogRebond
             .Where(b => b.ClientId == visit.ClientId)
             .OrderByDescending(b => b.RemovedOn == null)
             .ThenByDescending(b => b.AppliedOn)
+            .ThenByDescending(b => b.AppliedAt)
             .FirstOrDefaultAsync(cancellation);
         var units = await UnitsAsync(db, visit.ClientId, zone, cancellation);
         var products = await ProductsAsync(db, day, cancellation);
@@ -61,6 +62,7 @@ public sealed partial class LogRebond
             BondingBlocked = blocks.Any(b => b.ConcernsServiceOn(ServicePurpose.Rebond, day)),
             MayBook = StaffPermissions.MayBook(current.Person.StaffRole),
             MayOverride = ClearanceGate.MaySetAside(current.Person),
+            NoBondUntil = last?.AsksToWaitOn(day) == true ? last.NoBondUntil : null,
             BlockedProducts = [.. blocks.Select(b => b.ProductId).OfType<Guid>()],
         };
     }
@@ -121,7 +123,7 @@ public sealed partial class LogRebond
         ).SingleOrDefaultAsync(cancellation);
     }
 
-    private static WornUnit? Worn(Bond bond, IReadOnlyList<UnitChoice> units, Cure cure, LocalDate today, Instant now)
+    internal static WornUnit? Worn(Bond bond, IReadOnlyList<UnitChoice> units, Cure cure, LocalDate today, Instant now)
     {
         var dates = new BondDates(bond.OpensOn, bond.ClosesOn)
         {
@@ -144,7 +146,7 @@ public sealed partial class LogRebond
         );
     }
 
-    private static async Task<List<UnitChoice>> UnitsAsync(ClinicDb db, Guid clientId, DateTimeZone zone, CancellationToken cancellation)
+    internal static async Task<List<UnitChoice>> UnitsAsync(ClinicDb db, Guid clientId, DateTimeZone zone, CancellationToken cancellation)
     {
         var rows = await (
             from unit in db.HairSystems
@@ -181,7 +183,9 @@ public sealed partial class LogRebond
                     r.Serial,
                     r.Name,
                     r.State,
-                    r.Records.MaxBy(x => x.RecordedAt) is { } l
+                    // Nobody looked at a unit that came off at home and was lost.
+                    r.Records.Where(x => (x.Shedding ?? x.Knots ?? x.Base ?? x.Fit ?? x.Hair ?? x.Colour) is not null)
+                        .MaxBy(x => x.RecordedAt) is { } l
                         ? new LastGrades(
                             new InspectionGrades(l.Shedding, l.Knots, l.Base, l.Fit, l.Hair, l.Colour),
                             l.RecordedAt.InZone(zone).Date
@@ -191,7 +195,7 @@ public sealed partial class LogRebond
         ];
     }
 
-    private static async Task<List<ProductChoice>> ProductsAsync(ClinicDb db, LocalDate day, CancellationToken cancellation)
+    internal static async Task<List<ProductChoice>> ProductsAsync(ClinicDb db, LocalDate day, CancellationToken cancellation)
     {
         var products = await db
             .Products.AsNoTracking()

@@ -69,7 +69,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
             holds,
             // What is found at this take-down counts for the bond that is made now.
             worn is var (old, _, found)
-                ? (old.Id, old.HoldIfRemoved(day, found.Reason, found.ToLift(day)))
+                ? (old.Id, old.HoldIfRemoved(found.OffOn(day), found.Reason, found.ToLift(day)))
                 : null
         );
         var made = new NewBond(
