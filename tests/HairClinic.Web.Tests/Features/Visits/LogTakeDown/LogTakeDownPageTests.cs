@@ -1,6 +1,5 @@
-using HairClinic.Domain.Bonding;
+using Bunit;
 using HairClinic.Domain.Clients;
-using HairClinic.Web.Features.Visits;
 using Microsoft.EntityFrameworkCore;
 using Chair = HairClinic.Web.Tests.Features.Visits.ChairPage<HairClinic.Web.Features.Visits.AtTheChairPage>;
 using Page = HairClinic.Web.Tests.Features.Visits.ChairPage<HairClinic.Web.Features.Visits.LogTakeDownPage>;

@@ -6,9 +6,9 @@ using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Demo.Scenes;
-using HairClinic.Web.Features.Visits;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using Details = HairClinic.Web.Features.Visits.VisitDetails;
 using Rebond = HairClinic.Web.Features.Visits.LogRebond;
 using Slice = HairClinic.Web.Features.Visits.LogTakeDown;
 
@@ -87,8 +87,8 @@ public sealed class LogTakeDownTests(PgServer server)
             ).ToListAsync(Cancellation)
         );
         Assert.Equal([_scene.Client.Id], heads);
-        var details = await AsStylistAsync<VisitDetails, VisitDetails.Screen?>(clinic, s => s.OpenAsync(_scene.Visit.Id, Cancellation));
-        Assert.Equal([new VisitDetails.UsedLine("Remover R", "R-0")], details!.TakenDownWith);
+        var details = await AsStylistAsync<Details, Details.Screen?>(clinic, s => s.OpenAsync(_scene.Visit.Id, Cancellation));
+        Assert.Equal([new Details.UsedLine("Remover R", "R-0")], details!.TakenDownWith);
     }
 
     [Fact]
