@@ -36,7 +36,10 @@ public sealed class TakeDownTests(ChromiumBrowser chromium, DemoSite demo) : ICl
 
         var taken = await demo.ReadAsync(db => db.Bonds.SingleAsync(b => b.Id == bond));
         Assert.Equal(RemovalReason.Reaction, taken.RemovedBecause);
-        Assert.Equal(UnitState.Resting, await demo.ReadAsync(db => db.HairSystems.Where(u => u.Id == taken.HairSystemId).Select(u => u.State).SingleAsync()));
+        Assert.Equal(
+            UnitState.Resting,
+            await demo.ReadAsync(db => db.HairSystems.Where(u => u.Id == taken.HairSystemId).Select(u => u.State).SingleAsync())
+        );
         await page.SetViewportSizeAsync(1024, 768);
         await page.OpenAsync($"/clients/{taken.ClientId}/card");
         await page.GetByText("No bond until").WaitForAsync();

@@ -177,5 +177,14 @@ public sealed class UndoRecordTests
     }
 
     private void Undo(Bond made, HairSystem unit, bool madeWasFirst, Guid? by = null, bool manager = false) =>
-        _head.Visit.UndoRecord((made, unit), madeWasFirst, (_head.Bond, _head.Worn), false, _head.Salon, _head.Now, by ?? Head.Stylist, manager);
+        _head.Visit.UndoRecord(
+            (made, unit),
+            madeWasFirst,
+            (_head.Bond, _head.Worn),
+            false,
+            _head.Salon,
+            _head.Now,
+            by ?? Head.Stylist,
+            manager
+        );
 }

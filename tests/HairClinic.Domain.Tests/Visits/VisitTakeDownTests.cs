@@ -183,7 +183,10 @@ public sealed class VisitTakeDownTests
         Assert.Equal(_head.Worn.Id, record.RemovedUnitId);
         Assert.True(_head.Bond.IsOpen);
         Assert.Equal(((LocalDate?)null, (Lift?)null), (_head.Bond.NoBondUntil, _head.Bond.Lift));
-        Assert.Equal((UnitState.Bonded, (LocalDate?)null, (string?)null), (_head.Worn.State, _head.Worn.Dates.RetiredOn, _head.Worn.RetiredBecause));
+        Assert.Equal(
+            (UnitState.Bonded, (LocalDate?)null, (string?)null),
+            (_head.Worn.State, _head.Worn.Dates.RetiredOn, _head.Worn.RetiredBecause)
+        );
         Assert.Equal((Head.BondedOn, VisitState.InChair), (_head.Worn.Dates.FirstBondedOn, _head.Visit.State));
         TakeDown(Head.Sound(because));
     }

@@ -77,7 +77,7 @@ public sealed partial class BookVisit
                     .ToList()
             )
             {
-                NoBondUntil = bonds.Where(b => b.RemovedOn != null).Select(b => b.NoBondUntil).FirstOrDefault(),
+                NoBondUntil = bonds.Select(b => b.NoBondUntil).FirstOrDefault(),
             })
             .SingleOrDefaultAsync(cancellation);
     }

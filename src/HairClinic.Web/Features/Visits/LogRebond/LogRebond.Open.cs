@@ -184,8 +184,10 @@ public sealed partial class LogRebond
                     r.Name,
                     r.State,
                     // Nobody looked at a unit that came off at home and was lost.
-                    r.Records.Where(x => (x.Shedding ?? x.Knots ?? x.Base ?? x.Fit ?? x.Hair ?? x.Colour) is not null)
-                        .MaxBy(x => x.RecordedAt) is { } l
+                    r
+                        .Records.Where(x => (x.Shedding ?? x.Knots ?? x.Base ?? x.Fit ?? x.Hair ?? x.Colour) is not null)
+                        .MaxBy(x => x.RecordedAt)
+                        is { } l
                         ? new LastGrades(
                             new InspectionGrades(l.Shedding, l.Knots, l.Base, l.Fit, l.Hair, l.Colour),
                             l.RecordedAt.InZone(zone).Date

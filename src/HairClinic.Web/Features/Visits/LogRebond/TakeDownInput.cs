@@ -34,14 +34,7 @@ public record TakeDownInput
     public InspectionGrades Grades() => new(Shedding, Knots, Base, Fit, Hair, Colour);
 
     public void SetGrades(InspectionGrades grades) =>
-        (Shedding, Knots, Base, Fit, Hair, Colour) = (
-            grades.Shedding,
-            grades.Knots,
-            grades.Base,
-            grades.Fit,
-            grades.Hair,
-            grades.Colour
-        );
+        (Shedding, Knots, Base, Fit, Hair, Colour) = (grades.Shedding, grades.Knots, grades.Base, grades.Fit, grades.Hair, grades.Colour);
 
     /// <exception cref="Refusal">It is not said why the bond came off.</exception>
     public TakeDown ToTakeDown() =>

@@ -59,8 +59,9 @@ public sealed partial class LogTakeDown(ClinicDbFactory databases, WriteOnce wri
         if (found is not { Worn: { } worn, Unit: { } unit })
             throw new Refusal("No bond is on this head, so none can come off.");
         var used = input.Products.Select(line =>
-            (found.Products.FirstOrDefault(p => p.Id == line.ProductId) ?? throw new Refusal("Choose a product, or remove the line."))
-                .CreateTakeDownUse(line.LotId)
+            (
+                found.Products.FirstOrDefault(p => p.Id == line.ProductId) ?? throw new Refusal("Choose a product, or remove the line.")
+            ).CreateTakeDownUse(line.LotId)
         );
         var now = clock.GetCurrentInstant();
         var hold = found.Visit.RecordTakeDown(

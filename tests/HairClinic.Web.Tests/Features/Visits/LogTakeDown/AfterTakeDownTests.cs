@@ -24,7 +24,11 @@ public sealed class AfterTakeDownTests(PgServer server)
     [InlineData(RemovalReason.Operation, StaffRole.FrontDesk, null)]
     [InlineData(RemovalReason.Treatment, StaffRole.FrontDesk, null)]
     [InlineData(RemovalReason.Rest, StaffRole.FrontDesk, RemovalReason.Rest)]
-    public async Task The_desk_reads_until_when_and_only_who_may_read_health_reads_why(RemovalReason because, StaffRole role, RemovalReason? read)
+    public async Task The_desk_reads_until_when_and_only_who_may_read_health_reads_why(
+        RemovalReason because,
+        StaffRole role,
+        RemovalReason? read
+    )
     {
         await using var clinic = await TakenDownAsync(because, Until);
 

@@ -96,7 +96,7 @@ public sealed class LogTakeDownPageTests(PgServer server)
                 page.Choose("Was an edge up", "No, sound");
                 page.Send();
 
-                await page.ShowsAsync("ask them to see a physician");
+                await page.ShowsAsync("Trouble breathing or a swollen face is an emergency.");
                 Assert.True(page.Has($"/clients/{_scene.Client.Id}/photos"));
                 Assert.True(page.Has($"/clients/{_scene.Client.Id}/health-answers"));
             }

@@ -103,7 +103,10 @@ public sealed class LogTakeDownTests(PgServer server)
         Assert.Equal((HoldCensoring.Exact, 27), (outcome.Hold, outcome.Lower));
         var unit = await clinic.ReadAsync(db => db.HairSystems.SingleAsync(u => u.Id == _scene.Worn.Id, Cancellation));
         Assert.Equal((UnitState.Lost, "lost at home"), (unit.State, unit.RetiredBecause));
-        Assert.Equal(InspectionGrades.NotLookedAt, await clinic.ReadAsync(db => db.VisitRecords.Select(r => r.Grades).SingleAsync(Cancellation)));
+        Assert.Equal(
+            InspectionGrades.NotLookedAt,
+            await clinic.ReadAsync(db => db.VisitRecords.Select(r => r.Grades).SingleAsync(Cancellation))
+        );
     }
 
     [Fact]
@@ -122,7 +125,12 @@ public sealed class LogTakeDownTests(PgServer server)
                     s =>
                         s.SaveAsync(
                             Guid.CreateVersion7(),
-                            new() { VisitId = bare.Visit.Id, Because = RemovalReason.Rest, FoundLifted = false },
+                            new()
+                            {
+                                VisitId = bare.Visit.Id,
+                                Because = RemovalReason.Rest,
+                                FoundLifted = false,
+                            },
                             Cancellation
                         )
                 )
@@ -210,7 +218,14 @@ public sealed class LogTakeDownTests(PgServer server)
         await clinic.LayAsync(later =>
         {
             var visit = new Visit(own, _scene.Client.Id, _scene.Salon.Id, _scene.Visit.ServiceKindId);
-            visit.PutAt([(SegmentKind.HandsOn, 30)], later.Now + Duration.FromHours(2), _scene.Chair.Id, _scene.Trainee.Id, _scene.Salon, [Guid.CreateVersion7()]);
+            visit.PutAt(
+                [(SegmentKind.HandsOn, 30)],
+                later.Now + Duration.FromHours(2),
+                _scene.Chair.Id,
+                _scene.Trainee.Id,
+                _scene.Salon,
+                [Guid.CreateVersion7()]
+            );
             later.Db.Visits.Add(visit);
         });
         input.VisitId = own;
@@ -235,7 +250,10 @@ public sealed class LogTakeDownTests(PgServer server)
             }
         );
 
-        Assert.Equal(("scan on Monday", RemovalReason.Operation), ((await ScreenAsync(clinic)).Draft!.Note, (await ScreenAsync(clinic)).Draft!.Because));
+        Assert.Equal(
+            ("scan on Monday", RemovalReason.Operation),
+            ((await ScreenAsync(clinic)).Draft!.Note, (await ScreenAsync(clinic)).Draft!.Because)
+        );
         await SaveAsync(clinic, input);
         Assert.Equal(0, await clinic.ReadAsync(db => db.Drafts.CountAsync(Cancellation)));
     }

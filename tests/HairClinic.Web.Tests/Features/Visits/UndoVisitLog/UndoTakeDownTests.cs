@@ -64,7 +64,11 @@ public sealed class UndoTakeDownTests(PgServer server)
         var asked = await AskAsync(clinic);
 
         Assert.Equal(
-            new Slice.Screen(null, Note: true, Grades: true, Lift: false, Waits: false, Serial: null) { Off = _scene.Worn.Serial, Until = true },
+            new Slice.Screen(null, Note: true, Grades: true, Lift: false, Waits: false, Serial: null)
+            {
+                Off = _scene.Worn.Serial,
+                Until = true,
+            },
             asked
         );
         Assert.False(await clinic.ReadAsync(db => db.Bonds.AnyAsync(b => b.RemovedOn == null, Cancellation)));
