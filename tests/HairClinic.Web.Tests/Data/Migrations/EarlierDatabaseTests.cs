@@ -1,5 +1,6 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Sql;
+using Microsoft.EntityFrameworkCore;
 using Statement = HairClinic.Web.Tests.EmbeddedPostgres.Sql;
 
 namespace HairClinic.Web.Tests.Data.Migrations;
@@ -45,7 +46,8 @@ public sealed class EarlierDatabaseTests(PgServer server)
     public async Task The_tables_that_a_book_has_to_have_are_those_that_InitialCreate_makes()
     {
         await using var fresh = await EarlierBook.LayAsync(server);
-        await SchemaMigrator.MigrateAsync(fresh.Migrator, Cancel);
+        await using (var db = new ClinicDb(ClinicDbOptions.For(fresh.Migrator)))
+            await db.Database.MigrateAsync("InitialCreate", Cancel);
 
         Assert.Equal(EarlierDatabase.InitialTables, Assert.Single(await fresh.ReadAsync(EarlierDatabase.Tables)));
     }
