@@ -58,6 +58,12 @@ public sealed class Bond : PracticeOwned
     public LocalDate? RemovedOn { get; private set; }
     public RemovalReason? RemovedBecause { get; private set; }
 
+    /// <summary>
+    /// The first day on which this head may be bonded again, as it was said when the bond came off; null where nothing was
+    /// said. It speaks as long as nothing else is bonded on the head.
+    /// </summary>
+    public LocalDate? NoBondUntil { get; private set; }
+
     public bool IsOpen => RemovedOn is null;
 
     /// <summary>The last day for which the records say whether it held.</summary>
@@ -118,7 +124,9 @@ public sealed class Bond : PracticeOwned
     // The first reported lift counts; a later visit may add the day if it was not known.
     private Lift? With(Lift lift)
     {
-        if (RemovedOn is { } removed && lift.ReportedOn > removed)
+        // What came off at home is told of afterwards.
+        var latest = RemovedBecause?.CameOffByItself() == true ? lift.LiftedOn : lift.ReportedOn;
+        if (RemovedOn is { } removed && latest > removed)
             throw new Refusal("This bond was taken off on {0}; it cannot have lifted later.", removed);
         if (lift.ReportedOn < AppliedOn || lift.LiftedOn < AppliedOn)
             throw new Refusal("A bond cannot lift before it was made, on {0}.", AppliedOn);
@@ -143,6 +151,18 @@ public sealed class Bond : PracticeOwned
         RemovedBecause = because;
     }
 
+    /// <summary>Says from which day on the head may be bonded again.</summary>
+    /// <exception cref="Refusal">It is no day after the take-down.</exception>
+    internal void SetNoBondUntil(LocalDate until, LocalDate takenDownOn)
+    {
+        if (until <= takenDownOn)
+            throw new Refusal("Until when no bond is made lies after the day of the take-down, {0}.", takenDownOn);
+        NoBondUntil = until;
+    }
+
+    /// <summary>Whether a bond on that day would come before the day that was said at the take-down; it warns and stops nobody.</summary>
+    public bool AsksToWaitOn(LocalDate day) => !IsOpen && day < NoBondUntil;
+
     private void RequireOff(LocalDate on, RemovalReason because)
     {
         if (because == RemovalReason.TakenBack)
@@ -164,6 +184,7 @@ public sealed class Bond : PracticeOwned
             throw new Refusal("This bond was never taken off.");
         RemovedOn = null;
         RemovedBecause = null;
+        NoBondUntil = null;
     }
 
     /// <summary>A lift reported on that day was logged by mistake; an earlier one stays.</summary>
@@ -203,12 +224,33 @@ public enum LiftZone
 /// <summary>One product as it was used: which, from which lot, in how many coats.</summary>
 public sealed record AppliedProduct(Guid ProductId, Guid? LotId, int? Coats);
 
-/// <summary>Why a bond ended. Only a lift says how long it would have held; the others say “at least”.</summary>
+/// <summary>Why a bond ended. Only one that came up by itself says how long it held; the others say “at least”.</summary>
 public enum RemovalReason
 {
     Scheduled,
     Lifted,
+
+    /// <summary>It came off at home and was brought in.</summary>
+    BroughtIn,
+
+    /// <summary>It came off at home, and the unit with it is lost.</summary>
+    LostAtHome,
     Reaction,
+
+    /// <summary>The skin under it needs looking after, without a reaction to a product.</summary>
+    Skin,
+
+    /// <summary>An operation or a scan.</summary>
+    Operation,
+
+    /// <summary>A medical treatment.</summary>
+    Treatment,
+
+    /// <summary>The client wants to go without hair for a while.</summary>
+    Rest,
+
+    /// <summary>The client stops wearing hair, or leaves the practice.</summary>
+    Leaving,
     Style,
     SalonsChoice,
     Other,

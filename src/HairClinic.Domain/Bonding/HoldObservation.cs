@@ -47,7 +47,7 @@ public readonly record struct HoldObservation
         if (lift is not null)
             return LiftedBy(appliedOn, lastSoundOn ?? appliedOn, lift.ReportedOn, dayIsKnown: false);
         // An old book may give the reason without a lift of its own.
-        if (removedOn is { } came && because is RemovalReason.Lifted)
+        if (removedOn is { } came && because?.EndedHold() == true)
             return LiftedBy(appliedOn, lastSoundOn ?? appliedOn, came, dayIsKnown: false);
         return new HoldObservation(HoldCensoring.AtLeast, Math.Max(0, Period.DaysBetween(appliedOn, removedOn ?? today)), null);
     }

@@ -10,7 +10,6 @@ public static class OrderChase
 
     /// <param name="promisedFor">What was promised last.</param>
     /// <param name="openQuestions">The workshop waits for an answer.</param>
-    /// <param name="claimUntil">Of one that arrived and is not decided on: the last day for a claim.</param>
     /// <param name="backPromisedFor">Of one that is away for a repair.</param>
     /// <returns>In the order in which they press.</returns>
     public static IReadOnlyList<ChaseReason> Reasons(
@@ -19,13 +18,12 @@ public static class OrderChase
         LocalDate? orderedOn,
         LocalDate? promisedFor,
         int openQuestions,
-        LocalDate? claimUntil,
         LocalDate? backPromisedFor
     ) =>
         [
             .. new (ChaseReason Reason, bool Holds)[]
             {
-                (ChaseReason.ToInspect, state is UnitState.Arrived or UnitState.Inspected && claimUntil is not null),
+                (ChaseReason.ToInspect, state is UnitState.Arrived or UnitState.Inspected),
                 (ChaseReason.QuestionOpen, state.IsInFlight() && openQuestions > 0),
                 (ChaseReason.Late, state.IsInFlight() && promisedFor < today),
                 (
@@ -42,7 +40,7 @@ public static class OrderChase
 /// <summary>Why somebody has to ask after a unit today.</summary>
 public enum ChaseReason
 {
-    /// <summary>It is here, and the clock of the claim runs.</summary>
+    /// <summary>It is here and was not held against its order: the clock of the claim runs.</summary>
     ToInspect,
 
     QuestionOpen,

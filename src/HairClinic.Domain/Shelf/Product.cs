@@ -43,6 +43,13 @@ public sealed class Product : PracticeOwned
         return lot;
     }
 
+    /// <summary>This product as a bond was taken down with it: what was used is written down, also from a lot that had expired.</summary>
+    /// <exception cref="Refusal">The lot is another product's.</exception>
+    public AppliedProduct CreateTakeDownUse(Guid? lotId) =>
+        lotId is null || _lots.Exists(l => l.Id == lotId)
+            ? new AppliedProduct(Id, lotId, Coats: null)
+            : throw new Refusal("That lot is not one of {0}.", Name);
+
     public void Retire() => Retired = true;
 
     /// <summary>This product as used on a day, from a lot that may be used then.</summary>

@@ -40,7 +40,7 @@ public sealed partial class Visit
     {
         RequireNotLogged();
         RequireDay(salon.DayOf(now));
-        Judge(made, worn?.Found.Grades, worn?.Unit, now);
+        Judge(made, worn?.Found, worn?.Unit, now);
         var day = salon.DayOf(made.AppliedAt);
         var record = new VisitRecord(recordId, Id, worn?.Unit.Id, worn?.Found, now, by, note);
         record.SetDryingWaitsKept(made.WaitsKept);
@@ -70,8 +70,12 @@ public sealed partial class Visit
             throw new Refusal("This visit is {0} already.", State);
     }
 
-    private void Judge(NewBond made, InspectionGrades? seen, HairSystem? worn, Instant now)
+    private void Judge(NewBond made, TakeDown? found, HairSystem? worn, Instant now)
     {
+        if (found?.Because.AllowsNewBond() == false)
+            throw new Refusal("After this no bond is made. Log the take-down only.");
+        if (made.Unit == worn && found?.Because == RemovalReason.LostAtHome)
+            throw new Refusal("Unit {0} is {1}: it cannot be bonded.", made.Unit.Serial, UnitState.Lost);
         if (made.AppliedAt > now + ClockTolerance)
             throw new Refusal("The bond cannot have been finished later than now.");
         if (made.Unit.ClientId is { } owner && owner != ClientId)
@@ -82,7 +86,7 @@ public sealed partial class Visit
             throw new Refusal("Unit {0} is not clean yet: clean it, and say that you did.", made.Unit.Serial);
         if (made.Unit != worn && made.Unit.ClientId is null && made.Loan is null)
             throw new Refusal("Unit {0} is nobody’s: say on which day it is due back.", made.Unit.Serial) { Field = "DueBackOn" };
-        if (made.Unit == worn && seen?.WorstStructural >= InspectionGrades.Unfit && !made.Emergency)
+        if (made.Unit == worn && found?.SeenGrades.WorstStructural >= InspectionGrades.Unfit && !made.Emergency)
             throw new Refusal("Unit {0} is unfit. Bond the spare, or confirm that this is an emergency.", made.Unit.Serial);
     }
 
@@ -90,8 +94,10 @@ public sealed partial class Visit
     {
         if (found.ToLift(day) is { } lift)
             old.ReportLift(lift);
-        old.Remove(day, found.Reason);
+        old.Remove(found.OffOn(day), found.Reason);
         unit.TakeOff(SalonId);
+        if (found.Reason == RemovalReason.LostAtHome)
+            unit.LeaveService(UnitState.Lost, found.OffOn(day), "lost at home");
     }
 }
 
@@ -118,12 +124,22 @@ public sealed record NewBond(
 
 /// <summary>What was found when the old bond came off.</summary>
 /// <param name="FoundLifted">An edge was up already.</param>
-/// <param name="LiftedOn">The day the client noticed it; always asked.</param>
+/// <param name="LiftedOn">The day the client noticed it, or the day it came off at home; always asked.</param>
 public sealed record TakeDown(InspectionGrades Grades, bool FoundLifted, LocalDate? LiftedOn, LiftZone? LiftZone, RemovalReason Because)
 {
     /// <summary>Why the bond came off: one that was only due and found lifted came off because it had lifted.</summary>
     public RemovalReason Reason => FoundLifted && Because == RemovalReason.Scheduled ? RemovalReason.Lifted : Because;
 
+    /// <summary>An edge was up, or the whole unit had come off.</summary>
+    public bool HadLifted => FoundLifted || Because.CameOffByItself();
+
+    /// <summary>Nobody looks at a unit that is lost.</summary>
+    public InspectionGrades SeenGrades => Because == RemovalReason.LostAtHome ? InspectionGrades.NotLookedAt : Grades;
+
+    /// <summary>The last day it was worn: of what came off at home the day it did so, where that is known.</summary>
+    /// <param name="day">The day of the visit.</param>
+    public LocalDate OffOn(LocalDate day) => Because.CameOffByItself() && LiftedOn is { } off ? off : day;
+
     /// <summary>The lift it tells of, on the day it was found; null where the edges were sound.</summary>
-    public Lift? ToLift(LocalDate day) => FoundLifted ? new Lift(day, LiftedOn, LiftZone, SpotFixed: false) : null;
+    public Lift? ToLift(LocalDate day) => HadLifted ? new Lift(day, LiftedOn, LiftZone, SpotFixed: false) : null;
 }

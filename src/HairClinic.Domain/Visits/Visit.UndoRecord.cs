@@ -12,18 +12,22 @@ public sealed partial class Visit
     /// <param name="made">The bond the log made and its unit; null when it made none.</param>
     /// <param name="madeWasFirst">No earlier bond was made with that unit.</param>
     /// <param name="before">The bond that was on the head when the visit began, and its unit; null at a first fitting.</param>
+    /// <param name="bondedSince">Another bond was made on this head after the log was written.</param>
     /// <param name="salon">Its zone says whether the day is still the same.</param>
     /// <param name="mayCorrectOthers">Owner or manager.</param>
+    /// <param name="endedLoan">Of a unit of nobody's that came off: the loan that ended with it.</param>
     /// <returns>The record to delete.</returns>
     /// <exception cref="Refusal">Not logged, another day, another's log, or something was built on it since.</exception>
     public VisitRecord UndoRecord(
         (Bond Bond, HairSystem Unit)? made,
         bool madeWasFirst,
         (Bond Bond, HairSystem Unit)? before,
+        bool bondedSince,
         Salon salon,
         Instant now,
         Guid? by,
-        bool mayCorrectOthers
+        bool mayCorrectOthers,
+        UnitLoan? endedLoan = null
     )
     {
         var record = Record ?? throw new Refusal("This visit is not logged.");
@@ -33,6 +37,10 @@ public sealed partial class Visit
             throw new Refusal("Only the one who logged it, or a manager, can take it back.");
         if (made is { Bond: { } built } && (!built.IsOpen || built.Lift is not null || built.LastSoundOn is not null))
             throw new Refusal("Something was written about the new bond since. It can no longer be taken back.");
+        if (made is null && record.RemovedUnitId is not null && (bondedSince || before is null))
+            throw new Refusal("This head was bonded again since. Take that log back first.");
+        // The day on which a lift that the log tells of was found: a visit of an earlier day may be logged late.
+        var found = made?.Bond.AppliedOn ?? (record.RemovedUnitId is null ? salon.DayOf(record.RecordedAt) : Day);
         if (made is var (wrong, on))
         {
             on.UndoPutOn(madeWasFirst && on != before?.Unit, SalonId);
@@ -40,18 +48,30 @@ public sealed partial class Visit
         }
         if (before is var (old, off))
         {
-            if (made is not null)
+            if (record.RemovedUnitId is not null)
             {
+                var reason = old.RemovedBecause;
                 old.UndoRemoval();
+                if (reason == RemovalReason.LostAtHome)
+                    FindAgain(off);
                 off.PutOn(old.AppliedOn);
+                endedLoan?.UndoBringBack();
             }
             if (record.FoundLifted)
-                old.ForgetLift(salon.DayOf(record.RecordedAt));
+                old.ForgetLift(found);
         }
         Record = null;
         State = VisitState.InChair;
         HoldsClient = true;
         return record;
+    }
+
+    // It was never lost: as it was a moment after it came off.
+    private static void FindAgain(HairSystem unit)
+    {
+        if (unit.State != UnitState.Lost)
+            throw new Refusal("Unit {0} is {1}: it cannot be bonded.", unit.Serial, unit.State);
+        unit.ImportState(UnitState.Resting, unit.Dates with { RetiredOn = null }, retiredBecause: null, unit.RemadeTimes);
     }
 
     /// <summary>Undoes the last change of state: a slip of the finger, or a client who comes after all. It occupies its chair and stylist again.</summary>

@@ -5,6 +5,8 @@ namespace HairClinic.Domain.Visits;
 /// <summary>What was seen and done at a visit: one record per visit, written by the stylist.</summary>
 public sealed class VisitRecord : PracticeOwned
 {
+    private readonly List<TakeDownProduct> _takeDownProducts = [];
+
     private VisitRecord() { }
 
     internal VisitRecord(Guid id, Guid visitId, Guid? removedUnitId, TakeDown? takeDown, Instant at, Guid? by, string? note)
@@ -12,10 +14,10 @@ public sealed class VisitRecord : PracticeOwned
         Id = id;
         VisitId = visitId;
         RemovedUnitId = removedUnitId;
-        Grades = takeDown?.Grades.EnsureValid() ?? InspectionGrades.NotLookedAt;
+        Grades = takeDown?.SeenGrades.EnsureValid() ?? InspectionGrades.NotLookedAt;
         LiftedOn = takeDown?.LiftedOn;
         LiftZone = takeDown?.LiftZone;
-        FoundLifted = takeDown?.FoundLifted ?? false;
+        FoundLifted = takeDown?.HadLifted ?? false;
         RecordedAt = at;
         RecordedBy = by;
         Note = note.NullIfBlank();
@@ -36,7 +38,7 @@ public sealed class VisitRecord : PracticeOwned
 
     public InspectionGrades Grades { get; private set; } = InspectionGrades.NotLookedAt;
 
-    /// <summary>Whether the edge was up when the client came.</summary>
+    /// <summary>Whether the edge was up, or the unit off, when the client came.</summary>
     public bool FoundLifted { get; private set; }
 
     /// <summary>The day the client noticed, where they know it.</summary>
@@ -50,6 +52,17 @@ public sealed class VisitRecord : PracticeOwned
     public Instant RecordedAt { get; private set; }
     public Guid? RecordedBy { get; private set; }
     public string? Note { get; private set; }
+
+    /// <summary>What the bond was taken down with.</summary>
+    public IReadOnlyList<TakeDownProduct> TakeDownProducts => _takeDownProducts;
+
+    /// <exception cref="Refusal">A product and lot is listed twice.</exception>
+    internal void SetTakeDownProducts(IReadOnlyList<(Guid Id, AppliedProduct Use)> products)
+    {
+        if (products.DistinctBy(p => (p.Use.ProductId, p.Use.LotId)).Count() != products.Count)
+            throw new Refusal("The same product and lot is listed twice.");
+        _takeDownProducts.AddRange(products.Select(p => new TakeDownProduct(p.Id, Id, p.Use.ProductId, p.Use.LotId)));
+    }
 
     internal void SetDryingWaitsKept(bool? kept) => WaitsKept = kept;
 }

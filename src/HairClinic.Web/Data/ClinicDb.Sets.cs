@@ -74,6 +74,7 @@ public sealed partial class ClinicDb
     public DbSet<Visit> Visits => Set<Visit>();
     public DbSet<VisitSegment> VisitSegments => Set<VisitSegment>();
     public DbSet<VisitRecord> VisitRecords => Set<VisitRecord>();
+    public DbSet<TakeDownProduct> TakeDownProducts => Set<TakeDownProduct>();
     public DbSet<WriteKey> WriteKeys => Set<WriteKey>();
     public DbSet<Draft> Drafts => Set<Draft>();
     public DbSet<WorkItem> WorkItems => Set<WorkItem>();

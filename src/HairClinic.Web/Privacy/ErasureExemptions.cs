@@ -28,6 +28,7 @@ public static class ErasureExemptions
         new("unit_repairs", MoneyAndSafety, ["note", "sent_to"], ["kind", "currency"]),
         new("promise_revisions", MoneyAndSafety, ["said_by"], []),
         new("unit_loans", MoneyAndSafety, [], []),
+        new("take_down_products", MoneyAndSafety, [], []),
         new("bonds", MoneyAndSafety, [], ["attachment", "due_reasons", "removed_because", "lift_zone"]),
         new("bond_products", MoneyAndSafety, [], []),
         new("client_grants", "Who may open what stays", ["note"], ["reason"]),

@@ -111,12 +111,7 @@ public sealed partial class PracticeWorkRunner(
                 item.ClearBody();
                 break;
             case WorkKind.SpreadOrder:
-                await OrderLines.FollowAsync(
-                    db,
-                    WorkItemFactory.ReadBody<SpreadOrderBody>(item),
-                    clock.GetCurrentInstant(),
-                    cancellation
-                );
+                await OrderLines.FollowAsync(db, WorkItemFactory.ReadBody<SpreadOrderBody>(item), clock.GetCurrentInstant(), cancellation);
                 break;
             case WorkKind.Recalculate:
                 // A run that has begun may have read what was there before.

@@ -22,6 +22,7 @@ internal static class CopiedBook
         "visits",
         "visit_segments",
         "visit_records",
+        "take_down_products",
         "bonds",
         "bond_products",
         "reorder_plans",
@@ -37,6 +38,7 @@ internal static class CopiedBook
         "repeats_id",
         "bond_id",
         "visit_id",
+        "visit_record_id",
         "merged_into_id",
     ];
 

@@ -144,11 +144,41 @@ public sealed class HoldObservationTests
     [InlineData(RemovalReason.Style)]
     [InlineData(RemovalReason.SalonsChoice)]
     [InlineData(RemovalReason.Other)]
+    [InlineData(RemovalReason.Skin)]
+    [InlineData(RemovalReason.Operation)]
+    [InlineData(RemovalReason.Treatment)]
+    [InlineData(RemovalReason.Rest)]
+    [InlineData(RemovalReason.Leaving)]
     public void A_bond_taken_off_for_another_reason_held_at_least_that_long(RemovalReason because)
     {
-        _head.At(9).Rebond(Head.Sound(because));
+        _head.Bond.Remove(Day(9), because);
 
         Assert.Equal(new HoldObservation(HoldCensoring.AtLeast, 9, null), Seen(daysLater: 300));
+    }
+
+    [Theory]
+    [InlineData(RemovalReason.BroughtIn)]
+    [InlineData(RemovalReason.LostAtHome)]
+    public void What_came_off_at_home_held_until_that_day(RemovalReason because)
+    {
+        _head.Bond.MarkSeenSound(Day(10));
+        _head.At(28).Rebond(Head.Sound(because) with { LiftedOn = Day(25) }, _head.NewBond(_head.Spare));
+
+        Assert.Equal(new HoldObservation(HoldCensoring.Exact, 25, 25), Seen());
+    }
+
+    [Theory]
+    [InlineData(RemovalReason.BroughtIn)]
+    [InlineData(RemovalReason.LostAtHome)]
+    public void What_came_off_at_home_on_a_day_nobody_knows_gives_an_interval_also_in_an_old_book(RemovalReason because)
+    {
+        _head.Bond.MarkSeenSound(Day(10));
+        _head.At(28).Rebond(Head.Sound(because), _head.NewBond(_head.Spare));
+        Assert.Equal(new HoldObservation(HoldCensoring.Between, 10, 28), Seen());
+
+        var old = new Head();
+        old.Bond.Remove(Day(28), because);
+        Assert.Equal(new HoldObservation(HoldCensoring.Between, 0, 28), HoldObservation.From(old.Bond, Day(60)));
     }
 
     [Fact]

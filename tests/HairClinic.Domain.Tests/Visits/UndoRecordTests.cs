@@ -149,6 +149,7 @@ public sealed class UndoRecordTests
                     (made, _head.Worn),
                     madeWasFirst: false,
                     (other.Bond, other.Worn),
+                    bondedSince: false,
                     _head.Salon,
                     _head.Now,
                     Head.Stylist,
@@ -161,7 +162,7 @@ public sealed class UndoRecordTests
     public void What_was_not_logged_is_not_taken_back() =>
         Refused.Saying(
             "This visit is not logged.",
-            () => _head.Visit.UndoRecord(null, false, (_head.Bond, _head.Worn), _head.Salon, _head.Now, Head.Stylist, false)
+            () => _head.Visit.UndoRecord(null, false, (_head.Bond, _head.Worn), false, _head.Salon, _head.Now, Head.Stylist, false)
         );
 
     [Fact]
@@ -176,5 +177,14 @@ public sealed class UndoRecordTests
     }
 
     private void Undo(Bond made, HairSystem unit, bool madeWasFirst, Guid? by = null, bool manager = false) =>
-        _head.Visit.UndoRecord((made, unit), madeWasFirst, (_head.Bond, _head.Worn), _head.Salon, _head.Now, by ?? Head.Stylist, manager);
+        _head.Visit.UndoRecord(
+            (made, unit),
+            madeWasFirst,
+            (_head.Bond, _head.Worn),
+            false,
+            _head.Salon,
+            _head.Now,
+            by ?? Head.Stylist,
+            manager
+        );
 }

@@ -10,5 +10,6 @@ public sealed class VisitRecordMap() : FencedMap<VisitRecord>("visit_records")
         builder.AddReference<VisitRecord, HairSystem>(x => x.RemovedUnitId);
         builder.AddReference<VisitRecord, Person>(x => x.RecordedBy);
         builder.HasIndex(x => new { x.PracticeId, x.RemovedUnitId });
+        builder.AddChildren(x => x.TakeDownProducts, (TakeDownProduct p) => p.VisitRecordId);
     }
 }

@@ -77,6 +77,10 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("date")
                         .HasColumnName("last_sound_on");
 
+                    b.Property<LocalDate?>("NoBondUntil")
+                        .HasColumnType("date")
+                        .HasColumnName("no_bond_until");
+
                     b.Property<LocalDate>("OpensOn")
                         .HasColumnType("date")
                         .HasColumnName("opens_on");
@@ -3214,6 +3218,49 @@ namespace HairClinic.Web.Data.Migrations
                         });
                 });
 
+            modelBuilder.Entity("HairClinic.Domain.Visits.TakeDownProduct", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid?>("LotId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("lot_id");
+
+                    b.Property<Guid>("ProductId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("product_id");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<Guid>("VisitRecordId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("visit_record_id");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_take_down_products");
+
+                    b.HasIndex("PracticeId", "LotId")
+                        .HasDatabaseName("ix_take_down_products_practice_id_lot_id");
+
+                    b.HasIndex("PracticeId", "ProductId")
+                        .HasDatabaseName("ix_take_down_products_practice_id_product_id");
+
+                    b.HasIndex("PracticeId", "VisitRecordId")
+                        .HasDatabaseName("ix_take_down_products_practice_id_visit_record_id");
+
+                    b.ToTable("take_down_products", (string)null);
+                });
+
             modelBuilder.Entity("HairClinic.Domain.Visits.Visit", b =>
                 {
                     b.Property<Guid>("PracticeId")
@@ -5251,6 +5298,29 @@ namespace HairClinic.Web.Data.Migrations
                         .HasConstraintName("fk_service_steps_service_kinds_practice_id_service_kind_id");
                 });
 
+            modelBuilder.Entity("HairClinic.Domain.Visits.TakeDownProduct", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Shelf.ProductLot", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "LotId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .HasConstraintName("fk_take_down_products_product_lots_practice_id_lot_id");
+
+                    b.HasOne("HairClinic.Domain.Shelf.Product", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ProductId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .IsRequired()
+                        .HasConstraintName("fk_take_down_products_products_practice_id_product_id");
+
+                    b.HasOne("HairClinic.Domain.Visits.VisitRecord", null)
+                        .WithMany("TakeDownProducts")
+                        .HasForeignKey("PracticeId", "VisitRecordId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_take_down_products_visit_records_practice_id_visit_record_id");
+                });
+
             modelBuilder.Entity("HairClinic.Domain.Visits.Visit", b =>
                 {
                     b.HasOne("HairClinic.Domain.Chairs.Chair", null)
@@ -5560,6 +5630,11 @@ namespace HairClinic.Web.Data.Migrations
                     b.Navigation("Record");
 
                     b.Navigation("Segments");
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Visits.VisitRecord", b =>
+                {
+                    b.Navigation("TakeDownProducts");
                 });
 #pragma warning restore 612, 618
         }

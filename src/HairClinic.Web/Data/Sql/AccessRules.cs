@@ -72,6 +72,14 @@ public static class AccessRules
         new("visits", Visits, Everybody, Everybody, Everybody, Job) { Written = WrittenVisits },
         new("visit_segments", PartOf("visit_segments", "visit_id", "visits"), Everybody, Everybody, Everybody, Everybody),
         new("visit_records", VisitRecords, Everybody, AllowedRoles.Chair | Manager, Staff, AllowedRoles.Chair),
+        new(
+            "take_down_products",
+            PartOf("take_down_products", "visit_record_id", "visit_records"),
+            Everybody,
+            AllowedRoles.Chair | Manager,
+            AllowedRoles.Chair | Manager,
+            AllowedRoles.Chair
+        ),
         // What a client confided, and what was agreed about it.
         new("clearances", OfClients("clearances"), Everybody, Health, Health, Health),
         new("client_keys", ConfidentialOfClients("client_keys"), Health | Trainee | AllowedRoles.Client, Health, Manage, Job),

@@ -10,6 +10,8 @@ internal static class AtTheChairArea
             .AddScoped<WalkInRules>()
             .AddScoped<LogRebond>()
             .AddScoped<LogRebondRules>()
+            .AddScoped<LogTakeDown>()
+            .AddScoped<LogTakeDownRules>()
             .AddScoped<LogVisit>()
             .AddScoped<LogVisitRules>()
             .AddScoped<UndoVisitLog>();

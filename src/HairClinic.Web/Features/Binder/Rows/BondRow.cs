@@ -51,7 +51,7 @@ public sealed record BondRow
     /// <exception cref="Refusal">No lift is like that.</exception>
     public Lift? Lift => LiftToldOn is { } told ? new Lift(told, LiftedOn, LiftZone, SpotFixed: false) : null;
 
-    public LocalDate? LiftToldOn => LiftReportedOn ?? (RemovedBecause == RemovalReason.Lifted ? RemovedOn : null) ?? LiftedOn;
+    public LocalDate? LiftToldOn => LiftReportedOn ?? (RemovedBecause?.EndedHold() == true ? RemovedOn : null) ?? LiftedOn;
 
     /// <param name="appliedAt">On the clock of the client's salon.</param>
     public static BondRow FromBond(

@@ -15,6 +15,8 @@ public static class ChoiceWords
         (VisitState.Arrived, "booked"),
         (VisitState.InChair, "booked"),
         (Domain.Bonding.RemovalReason.SalonsChoice, "salon's choice"),
+        // Old books say “skin” of a reaction.
+        (Domain.Bonding.RemovalReason.Skin, "skin needs care"),
     ];
 
     public static string? ToWord<T>(T? value)

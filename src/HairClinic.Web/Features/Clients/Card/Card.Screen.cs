@@ -23,6 +23,9 @@ public sealed partial class Card
         /// <summary>What is on the head; null when nothing is bonded.</summary>
         public Worn? Worn { get; init; }
 
+        /// <summary>How the last bond came off; null while one is on the head, and where none ever was.</summary>
+        public TakenDown? TakenDown { get; init; }
+
         /// <summary>What must be asked about first; without reasons.</summary>
         public IReadOnlyList<ClearanceRow> Clearances { get; init; } = [];
 
@@ -48,6 +51,10 @@ public sealed partial class Card
 
     /// <param name="CureEndsAt">Null when the moment of bonding is not known: then there is nothing to count down.</param>
     public sealed record Worn(Bond Bond, string Serial, string Kind, BondState State, Instant? CureEndsAt, int CureHours);
+
+    /// <param name="Because">Null where it tells of their health, and whoever looks may not read that.</param>
+    /// <param name="NoBondUntil">The first day on which the head may be bonded again; null where nothing was said, or that day has come.</param>
+    public sealed record TakenDown(LocalDate On, RemovalReason? Because, LocalDate? NoBondUntil);
 
     public sealed record Recipe(Bond Bond, string Serial, string? By, IReadOnlyList<RecipeLine> Lines);
 

@@ -32,6 +32,15 @@ public sealed partial class Card
         );
     }
 
+    private static TakenDown? TakenDownOf(Bond bond, bool mayReadHealth, LocalDate today) =>
+        bond.RemovedOn is { } on
+            ? new TakenDown(
+                on,
+                bond.RemovedBecause?.IsConfidential() == true && !mayReadHealth ? null : bond.RemovedBecause,
+                bond.AsksToWaitOn(today) ? bond.NoBondUntil : null
+            )
+            : null;
+
     private static WashVisitDay? WashOf(Client client, Bond? bond, Worn? worn, IEnumerable<VisitRow> visits, Salon home)
     {
         if (worn is null || bond is null || client.WashEveryDays is not { } days)

@@ -42,14 +42,17 @@ public sealed partial class Card(ClinicDbFactory databases, AccessLogStore log, 
             where bond.ClientId == clientId
             join person in db.People on bond.AppliedBy equals person.Id into people
             from person in people.DefaultIfEmpty()
-            orderby bond.AppliedOn
+            orderby bond.AppliedOn, bond.AppliedAt
             select new Bonded(bond, person == null ? null : person.Name)
         ).ToListAsync(cancellation);
         var last = bonds.LastOrDefault(b => b.Bond.IsOpen) ?? bonds.LastOrDefault();
         var recipe = last is null ? [] : await RecipeOf(db, last.Bond.Id).ToListAsync(cancellation);
         var visits = await VisitsOf(db, clientId).ToListAsync(cancellation);
         var notes = await NotesOf(db, clientId).ToListAsync(cancellation);
-        var loans = await db.UnitLoans.AsNoTracking().Where(l => l.ClientId == clientId && l.BackOn == null).ToDictionaryAsync(l => l.HairSystemId, cancellation);
+        var loans = await db
+            .UnitLoans.AsNoTracking()
+            .Where(l => l.ClientId == clientId && l.BackOn == null)
+            .ToDictionaryAsync(l => l.HairSystemId, cancellation);
 
         var addresses = await AddressesOf(db, clientId).ToListAsync(cancellation);
 
@@ -74,6 +77,7 @@ public sealed partial class Card(ClinicDbFactory databases, AccessLogStore log, 
                 ),
                 NextUnit = outlook.Outlook,
                 Worn = worn,
+                TakenDown = last is null ? null : TakenDownOf(last.Bond, MayReadHealth, today),
                 Clearances = await ClearancesOf(db, clientId, today).ToListAsync(cancellation),
                 Recipe = last is null ? null : new Recipe(last.Bond, SerialOf(units, last.Bond.HairSystemId), last.By, recipe),
                 Wash = WashOf(client, last?.Bond, worn, visits, home),
@@ -83,7 +87,9 @@ public sealed partial class Card(ClinicDbFactory databases, AccessLogStore log, 
                 ),
                 Units =
                 [
-                    .. units.OrderByDescending(u => u.Unit.Dates.ArrivedOn ?? LocalDate.MaxIsoValue).Select(u => UnitOf(u, bonds, salons, loans)),
+                    .. units
+                        .OrderByDescending(u => u.Unit.Dates.ArrivedOn ?? LocalDate.MaxIsoValue)
+                        .Select(u => UnitOf(u, bonds, salons, loans)),
                 ],
                 Notes = notes,
                 Addresses = addresses,
@@ -95,6 +101,8 @@ public sealed partial class Card(ClinicDbFactory databases, AccessLogStore log, 
     // Owners and people of the home salon open it as a matter of course; others, and trainees always, because they were let in.
     private bool ByGrant(Client client) =>
         current.Actor is PersonActor person && !StaffPermissions.MayManageClient(person, client.HomeSalonId);
+
+    private bool MayReadHealth => current.Actor is PersonActor person && StaffPermissions.MayReadHealth(person);
 
     private static IQueryable<RecipeLine> RecipeOf(ClinicDb db, Guid bondId) =>
         from use in db.BondProducts

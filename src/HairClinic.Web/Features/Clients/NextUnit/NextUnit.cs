@@ -59,7 +59,12 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
             InFlight = [.. order.InFlight.Select(id => FlightOf(known, id))],
             NextReady = known.NextReadyDay(order),
             GoneLately = [.. GoneLately(units, today)],
-            Remedies = RemediesOf(rule, order, known, [.. shelf.Where(s => s.State.IsBondable()).Select(s => new StockUnit(s.Id, s.Serial, s.Kind))]),
+            Remedies = RemediesOf(
+                rule,
+                order,
+                known,
+                [.. shelf.Where(s => s.State.IsBondable()).Select(s => new StockUnit(s.Id, s.Serial, s.Kind))]
+            ),
             Note = NoteOf(await LastAsync(db, known.Units.Newest!.Id, cancellation)),
         };
         return new Screen(client, salon.Name, today, plan, drafts)

@@ -54,7 +54,10 @@ public sealed class AddUnit(ClinicDbFactory databases, WriteOnce writes, Current
         }
         catch (DbUpdateException e) when (WriteOnce.ViolatesConstraint(e, HairSystemMap.OneSerial))
         {
-            throw new Refusal("There is a unit {0} already. Give this one another serial.", input.Serial.Trim()) { Field = nameof(Input.Serial) };
+            throw new Refusal("There is a unit {0} already. Give this one another serial.", input.Serial.Trim())
+            {
+                Field = nameof(Input.Serial),
+            };
         }
     }
 

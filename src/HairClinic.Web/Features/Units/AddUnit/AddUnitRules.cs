@@ -6,7 +6,11 @@ public sealed class AddUnitRules : AbstractValidator<AddUnit.Input>
     {
         RuleFor(x => x.Origin).NotNull().WithMessage("Say where it comes from.");
         RuleFor(x => x.UnitKindId).NotNull().WithMessage("Choose the kind of unit.");
-        RuleFor(x => x.Serial).NotEmpty().WithMessage("Give it a serial.").MaximumLength(40).WithMessage("A serial has at most 40 letters.");
+        RuleFor(x => x.Serial)
+            .NotEmpty()
+            .WithMessage("Give it a serial.")
+            .MaximumLength(40)
+            .WithMessage("A serial has at most 40 letters.");
         When(
             x => x.Origin is not (null or UnitOrigin.ToBeOrdered),
             () =>

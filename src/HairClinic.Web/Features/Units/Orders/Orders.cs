@@ -27,8 +27,7 @@ public sealed class Orders(ClinicDbFactory databases, CurrentActor current, IClo
         await using var db = databases.Open();
         var salons = await db.Salons.AsNoTracking().ToDictionaryAsync(s => s.Id, cancellation);
         var rows = await RowsAsync(db, salons, cancellation);
-        var chosen = rows
-            .Where(r => asked.WorkshopId is null || r.WorkshopId == asked.WorkshopId)
+        var chosen = rows.Where(r => asked.WorkshopId is null || r.WorkshopId == asked.WorkshopId)
             .Where(r => asked.SalonId is null || r.SalonId == asked.SalonId)
             .ToList();
         var counts = Enum.GetValues<OrdersPart>().ToDictionary(p => p, p => chosen.Count(r => r.IsIn(p)));
@@ -147,13 +146,9 @@ public sealed class Orders(ClinicDbFactory databases, CurrentActor current, IClo
                         f.Dates.OrderedOn,
                         own.LastOrDefault()?.PromisedFor,
                         questions[f.Id].Count(),
-                        claim,
                         back
                     ),
-                    Next = UnitNextSteps
-                        .After(f.State, f.Cleaning, f.Client is null, onLoan: false)
-                        .Cast<UnitStepKind?>()
-                        .FirstOrDefault(),
+                    Next = UnitNextSteps.After(f.State, f.Cleaning, f.Client is null, onLoan: false).Cast<UnitStepKind?>().FirstOrDefault(),
                 };
             }),
         ];
@@ -174,12 +169,7 @@ public sealed class Orders(ClinicDbFactory databases, CurrentActor current, IClo
         return
         [
             .. rows.Select(r =>
-                units.TryGetValue(r.UnitId, out var unit)
-                    ? r with
-                    {
-                        Likely = book.LeadTimesOn(r.Today).ArrivalRange(unit),
-                    }
-                    : r
+                units.TryGetValue(r.UnitId, out var unit) ? r with { Likely = book.LeadTimesOn(r.Today).ArrivalRange(unit) } : r
             ),
         ];
     }

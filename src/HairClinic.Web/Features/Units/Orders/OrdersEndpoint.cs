@@ -67,6 +67,9 @@ public static class OrdersEndpoint
     private static string Amount(long minor, string currency)
     {
         var digits = Domain.Money.CurrencyDigits.For(currency);
-        return (minor / (decimal)Math.Pow(10, digits)).ToString("F" + digits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        return (minor / (decimal)Math.Pow(10, digits)).ToString(
+            "F" + digits.ToString(CultureInfo.InvariantCulture),
+            CultureInfo.InvariantCulture
+        );
     }
 }

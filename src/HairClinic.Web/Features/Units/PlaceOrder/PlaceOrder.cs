@@ -103,14 +103,7 @@ public sealed class PlaceOrder(ClinicDbFactory databases, WriteOnce writes, Curr
         var today = salon.DayOf(now);
         if (input.SentOn > today)
             throw new Refusal("{0} has not come yet.", input.SentOn.Value) { Field = nameof(Input.SentOn) };
-        var order = new WorkshopOrder(
-            key,
-            input.Number,
-            input.WorkshopId!.Value,
-            input.SalonId.Value,
-            input.SentOn!.Value,
-            input.Currency
-        );
+        var order = new WorkshopOrder(key, input.Number, input.WorkshopId!.Value, input.SalonId.Value, input.SentOn!.Value, input.Currency);
         order.Send(
             [.. lines.Select(l => (units.Single(u => u.Id == l.UnitId), l.PriceMinor))],
             Guid.CreateVersion7,
@@ -189,7 +182,11 @@ public sealed class PlaceOrderRules : AbstractValidator<PlaceOrder.Input>
     public PlaceOrderRules()
     {
         RuleFor(x => x.WorkshopId).NotNull().WithMessage("Choose the workshop.");
-        RuleFor(x => x.Number).NotEmpty().WithMessage("Give it a number.").MaximumLength(40).WithMessage("A number has at most 40 letters.");
+        RuleFor(x => x.Number)
+            .NotEmpty()
+            .WithMessage("Give it a number.")
+            .MaximumLength(40)
+            .WithMessage("A number has at most 40 letters.");
         RuleFor(x => x.SalonId).NotNull().WithMessage("Say to which salon it comes.");
         RuleFor(x => x.SentOn).NotNull().WithMessage("Choose the day.");
         RuleFor(x => x.SaidBy).MaximumLength(80).WithMessage("A name has at most 80 letters.");

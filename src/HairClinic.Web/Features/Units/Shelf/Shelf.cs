@@ -61,7 +61,14 @@ public sealed class Shelf(ClinicDbFactory databases, CurrentActor current, ICloc
             join kind in db.UnitKinds on unit.UnitKindId equals kind.Id
             where client.HomeSalonId == salon.Id
             orderby loan.DueBackOn
-            select new LoanRow(unit.Id, unit.Serial, kind.Name, unit.State, loan.DueBackOn, new UnitOwner(client.Id, client.Name, client.Code))
+            select new LoanRow(
+                unit.Id,
+                unit.Serial,
+                kind.Name,
+                unit.State,
+                loan.DueBackOn,
+                new UnitOwner(client.Id, client.Name, client.Code)
+            )
         ).ToListAsync(cancellation);
         var lent = loans.Select(l => l.UnitId).ToHashSet();
         return new Screen(
@@ -134,7 +141,10 @@ public sealed class Shelf(ClinicDbFactory databases, CurrentActor current, ICloc
             };
 
         public UnitStepKind? Next =>
-            UnitNextSteps.After(State, Cleaning, Client is null, onLoan: false).Cast<UnitStepKind?>().FirstOrDefault(s => s != UnitStepKind.Lent);
+            UnitNextSteps
+                .After(State, Cleaning, Client is null, onLoan: false)
+                .Cast<UnitStepKind?>()
+                .FirstOrDefault(s => s != UnitStepKind.Lent);
     }
 
     public sealed record LoanRow(Guid UnitId, string Serial, string Kind, UnitState State, LocalDate DueBackOn, UnitOwner To);

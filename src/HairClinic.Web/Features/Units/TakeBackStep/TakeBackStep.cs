@@ -11,10 +11,7 @@ public sealed class TakeBackStep(ClinicDbFactory databases, WriteOnce writes, Cu
     public async Task<Screen?> OpenAsync(Guid unitId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        var unit = await db
-            .HairSystems.AsNoTracking()
-            .Include(u => u.Steps)
-            .SingleOrDefaultAsync(u => u.Id == unitId, cancellation);
+        var unit = await db.HairSystems.AsNoTracking().Include(u => u.Steps).SingleOrDefaultAsync(u => u.Id == unitId, cancellation);
         if (unit is null)
             return null;
         var salon = await UnitSalon.LoadAsync(db, unit.PlaceSalonId, unit.ClientId, current.Person, cancellation);

@@ -83,9 +83,7 @@ public sealed class UnitCard(ClinicDbFactory databases, CurrentActor current, IC
                     .Steps.OrderByDescending(s => s.RecordedAt)
                     .Select(s => new StepRow(s, s.RecordedBy is { } by ? names.GetValueOrDefault(by) : null)),
             ],
-            Next = StaffPermissions.MayBook(role)
-                ? UnitNextSteps.After(unit0.State, unit0.Cleaning, unit0.ClientId is null, onLoan)
-                : [],
+            Next = StaffPermissions.MayBook(role) ? UnitNextSteps.After(unit0.State, unit0.Cleaning, unit0.ClientId is null, onLoan) : [],
             SeesMoney = StaffPermissions.MaySeeMoney(role),
             MayWrite = StaffPermissions.MayBook(role),
         };

@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using HairClinic.Web.Data;
+using HairClinic.Web.Data.Books;
 using HairClinic.Web.Ui.Fields;
 
 namespace HairClinic.Web.Features.Visits;
@@ -51,6 +52,7 @@ public sealed partial class BookVisit
     {
         var now = clock.GetCurrentInstant();
         await using var db = databases.Open();
+        var bonds = LastBondQuery.OfClient(db, clientId);
         return await db
             .Clients.Where(c => c.Id == clientId && c.MergedIntoId == null)
             .Select(c => new ClientView(
@@ -73,7 +75,10 @@ public sealed partial class BookVisit
                         db.Salons.Where(s => s.Id == v.SalonId).Select(s => s.Name).First()
                     ))
                     .ToList()
-            ))
+            )
+            {
+                NoBondUntil = bonds.Select(b => b.NoBondUntil).FirstOrDefault(),
+            })
             .SingleOrDefaultAsync(cancellation);
     }
 
@@ -163,7 +168,11 @@ public sealed partial class BookVisit
         DueView? Due,
         Guid? UsualPerson,
         IReadOnlyList<UpcomingView> Upcoming
-    );
+    )
+    {
+        /// <summary>Said when the last bond came off; it speaks while nothing is bonded.</summary>
+        public LocalDate? NoBondUntil { get; init; }
+    }
 
     public sealed record DueView(LocalDate Opens, LocalDate DueOn, LocalDate Closes);
 

@@ -12,11 +12,6 @@ public sealed partial class LogRebond
             {
                 VisitId = record.VisitId,
                 WornBondId = worn?.Id,
-                FoundLifted = worn is null ? null : record.FoundLifted,
-                LiftedOn = record.LiftedOn,
-                LiftDayUnknown = record is { FoundLifted: true, LiftedOn: null },
-                LiftZone = record.LiftZone,
-                Because = worn?.RemovedBecause ?? RemovalReason.Scheduled,
                 UnitId = made.HairSystemId,
                 Attachment = made.Attachment,
                 Products =
@@ -32,7 +27,8 @@ public sealed partial class LogRebond
                 FinishedAt = made.AppliedAt?.InZone(salon.TimeZone).TimeOfDay is { } time ? new LocalTime(time.Hour, time.Minute) : null,
                 Note = ClearanceGate.StripSetAsideLine(record.Note),
             };
-            input.SetGrades(record.Grades);
+            if (worn is not null)
+                input.SetFound(record, worn);
             return input;
         }
     }

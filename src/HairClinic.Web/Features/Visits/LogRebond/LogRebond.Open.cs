@@ -22,8 +22,9 @@ public sealed partial class LogRebond
             .Where(b => b.ClientId == visit.ClientId)
             .OrderByDescending(b => b.RemovedOn == null)
             .ThenByDescending(b => b.AppliedOn)
+            .ThenByDescending(b => b.AppliedAt)
             .FirstOrDefaultAsync(cancellation);
-        var units = await UnitsAsync(db, visit.ClientId, zone, cancellation);
+        var units = await UnitsAsync(db, visit.ClientId, visit.SalonId, zone, cancellation);
         var products = await ProductsAsync(db, day, cancellation);
         var settings = await db
             .PracticeSettings.AsNoTracking()
@@ -61,6 +62,7 @@ public sealed partial class LogRebond
             BondingBlocked = blocks.Any(b => b.ConcernsServiceOn(ServicePurpose.Rebond, day)),
             MayBook = StaffPermissions.MayBook(current.Person.StaffRole),
             MayOverride = ClearanceGate.MaySetAside(current.Person),
+            NoBondUntil = last?.AsksToWaitOn(day) == true ? last.NoBondUntil : null,
             BlockedProducts = [.. blocks.Select(b => b.ProductId).OfType<Guid>()],
         };
     }
@@ -72,6 +74,7 @@ public sealed partial class LogRebond
         string? VisitNote,
         string Service,
         string Zone,
+        Guid SalonId,
         Guid ClientId,
         string ClientName,
         string? CalledAs,
@@ -99,6 +102,7 @@ public sealed partial class LogRebond
                 visit.Note,
                 service.Name,
                 salon.Zone,
+                salon.Id,
                 client.Id,
                 client.Name,
                 client.CalledAs,
@@ -121,7 +125,7 @@ public sealed partial class LogRebond
         ).SingleOrDefaultAsync(cancellation);
     }
 
-    private static WornUnit? Worn(Bond bond, IReadOnlyList<UnitChoice> units, Cure cure, LocalDate today, Instant now)
+    internal static WornUnit? Worn(Bond bond, IReadOnlyList<UnitChoice> units, Cure cure, LocalDate today, Instant now)
     {
         var dates = new BondDates(bond.OpensOn, bond.ClosesOn)
         {
@@ -144,20 +148,32 @@ public sealed partial class LogRebond
         );
     }
 
-    private static async Task<List<UnitChoice>> UnitsAsync(ClinicDb db, Guid clientId, DateTimeZone zone, CancellationToken cancellation)
+    /// <param name="salonId">Whose stock can be lent from.</param>
+    internal static async Task<List<UnitChoice>> UnitsAsync(
+        ClinicDb db,
+        Guid clientId,
+        Guid salonId,
+        DateTimeZone zone,
+        CancellationToken cancellation
+    )
     {
         var rows = await (
             from unit in db.HairSystems
             join kind in db.UnitKinds on unit.UnitKindId equals kind.Id
             join material in db.BaseMaterials on kind.BaseMaterialId equals material.Id
-            where unit.ClientId == clientId
-            orderby unit.Serial
+            where
+                unit.ClientId == clientId
+                || unit.ClientId == null && unit.PlaceSalonId == salonId
+                || unit.ClientId == null && db.Bonds.Any(b => b.HairSystemId == unit.Id && b.ClientId == clientId && b.RemovedOn == null)
+            orderby unit.ClientId == null, unit.Serial
             select new
             {
                 unit.Id,
                 unit.Serial,
                 material.Name,
                 unit.State,
+                unit.Cleaning,
+                IsNobodys = unit.ClientId == null,
                 Records = db
                     .VisitRecords.Where(r => r.RemovedUnitId == unit.Id)
                     .Select(r => new
@@ -181,17 +197,25 @@ public sealed partial class LogRebond
                     r.Serial,
                     r.Name,
                     r.State,
-                    r.Records.MaxBy(x => x.RecordedAt) is { } l
+                    // Nobody looked at a unit that came off at home and was lost.
+                    r
+                        .Records.Where(x => (x.Shedding ?? x.Knots ?? x.Base ?? x.Fit ?? x.Hair ?? x.Colour) is not null)
+                        .MaxBy(x => x.RecordedAt)
+                        is { } l
                         ? new LastGrades(
                             new InspectionGrades(l.Shedding, l.Knots, l.Base, l.Fit, l.Hair, l.Colour),
                             l.RecordedAt.InZone(zone).Date
                         )
                         : null
-                )),
+                )
+                {
+                    IsNobodys = r.IsNobodys,
+                    Unclean = r.Cleaning is UnitCleaning.ToBeCleaned or UnitCleaning.Drying,
+                }),
         ];
     }
 
-    private static async Task<List<ProductChoice>> ProductsAsync(ClinicDb db, LocalDate day, CancellationToken cancellation)
+    internal static async Task<List<ProductChoice>> ProductsAsync(ClinicDb db, LocalDate day, CancellationToken cancellation)
     {
         var products = await db
             .Products.AsNoTracking()

@@ -34,6 +34,9 @@ public sealed partial class LogRebond
         public bool MayBook { get; init; }
 
         public IReadOnlyList<Guid> BlockedProducts { get; init; } = [];
+
+        /// <summary>Said when the last bond came off, and not over by the day of this visit.</summary>
+        public LocalDate? NoBondUntil { get; init; }
     }
 
     public sealed record WornUnit(
@@ -51,7 +54,14 @@ public sealed partial class LogRebond
 
     public sealed record LastGrades(InspectionGrades Grades, LocalDate On);
 
-    public sealed record UnitChoice(Guid Id, string Serial, string BaseName, UnitState State, LastGrades? Last);
+    public sealed record UnitChoice(Guid Id, string Serial, string BaseName, UnitState State, LastGrades? Last)
+    {
+        /// <summary>Of the salon's stock: it is lent with the bond.</summary>
+        public bool IsNobodys { get; init; }
+
+        /// <summary>It was worn, and nobody has said that it is clean.</summary>
+        public bool Unclean { get; init; }
+    }
 
     public sealed record ProductChoice(Guid Id, string Name, ProductKind Kind, IReadOnlyList<LotChoice> Lots);
 
@@ -60,24 +70,10 @@ public sealed partial class LogRebond
     /// <summary>What someone logged for this visit already.</summary>
     public sealed record LoggedRebond(string? By, Instant At, string? Serial, LocalDate? DueOn, string? Note);
 
-    public sealed partial record Input
+    public sealed partial record Input : TakeDownInput
     {
-        public Guid VisitId { get; set; }
+        public Input() => Because = RemovalReason.Scheduled;
 
-        /// <summary>The bond that was on the head when the form opened.</summary>
-        public Guid? WornBondId { get; set; }
-
-        public int? Shedding { get; set; }
-        public int? Knots { get; set; }
-        public int? Base { get; set; }
-        public int? Fit { get; set; }
-        public int? Hair { get; set; }
-        public int? Colour { get; set; }
-        public bool? FoundLifted { get; set; }
-        public LocalDate? LiftedOn { get; set; }
-        public bool LiftDayUnknown { get; set; }
-        public LiftZone? LiftZone { get; set; }
-        public RemovalReason Because { get; set; } = RemovalReason.Scheduled;
         public Guid? UnitId { get; set; }
         public Attachment Attachment { get; set; }
         public List<ProductLine> Products { get; set; } = [];
@@ -92,21 +88,13 @@ public sealed partial class LogRebond
         /// <summary>Bonding is blocked, and a stylist looked and bonds all the same.</summary>
         public bool DespiteBlock { get; set; }
 
+        /// <summary>Of a unit of the stock: the day it is due back.</summary>
+        public LocalDate? DueBackOn { get; set; }
+
+        /// <summary>The unit that goes on was still to be cleaned, and they cleaned it.</summary>
+        public bool Cleaned { get; set; }
+
         public string? Note { get; set; }
-
-        public InspectionGrades Grades() => new(Shedding, Knots, Base, Fit, Hair, Colour);
-
-        public void SetGrades(InspectionGrades grades) =>
-            (Shedding, Knots, Base, Fit, Hair, Colour) = (
-                grades.Shedding,
-                grades.Knots,
-                grades.Base,
-                grades.Fit,
-                grades.Hair,
-                grades.Colour
-            );
-
-        public TakeDown ToTakeDown() => new(Grades(), FoundLifted == true, LiftedOn, LiftZone, Because);
     }
 
     public sealed record ProductLine

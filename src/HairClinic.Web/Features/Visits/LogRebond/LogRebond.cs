@@ -36,6 +36,10 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
         {
             throw new Refusal("By the book this unit is on another head. Log its take-down there first, then save again.");
         }
+        catch (DbUpdateException e) when (WriteOnce.ViolatesConstraint(e, UnitLoanMap.OpenPerUnit))
+        {
+            throw new Refusal("This unit was lent to somebody else a moment ago. Choose another.");
+        }
         catch (DbUpdateException e) when (WriteOnce.ViolatesConstraint(e, BondMap.OpenPerHead))
         {
             throw new Refusal("Another bond was made on this head a moment ago. Open the visit again to see it.");
@@ -69,7 +73,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
             holds,
             // What is found at this take-down counts for the bond that is made now.
             worn is var (old, _, found)
-                ? (old.Id, old.HoldIfRemoved(day, found.Reason, found.ToLift(day)))
+                ? (old.Id, old.HoldIfRemoved(found.OffOn(day), found.Reason, found.ToLift(day)))
                 : null
         );
         var made = new NewBond(
@@ -80,7 +84,19 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
             [.. used.Select(u => (Guid.CreateVersion7(), u))],
             input.WaitsKept,
             input.Emergency
-        );
+        )
+        {
+            Cleaned = input.Cleaned,
+        };
+        if (made.Unit.ClientId is null && made.Unit.Id != sheet.Worn?.HairSystemId && input.DueBackOn is { } back)
+        {
+            // It has its bond's id: what takes the bond back finds it.
+            made = made with
+            {
+                Loan = new UnitLoan(made.Id, made.Unit.Id, sheet.Client.Id, day, back),
+            };
+            db.UnitLoans.Add(made.Loan);
+        }
         var bond = sheet.Visit.RecordRebond(
             Guid.CreateVersion7(),
             worn,
@@ -89,7 +105,8 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
             basis.WindowFor(day),
             now,
             current.Actor.Id,
-            despite ? ClearanceGate.AppendSetAsideLine(input.Note) : input.Note
+            despite ? ClearanceGate.AppendSetAsideLine(input.Note) : input.Note,
+            sheet.WornLoan
         );
         db.Bonds.Add(bond);
 

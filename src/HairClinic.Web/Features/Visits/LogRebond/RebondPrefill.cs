@@ -19,7 +19,7 @@ internal static class RebondPrefill
         {
             VisitId = visitId,
             WornBondId = worn?.BondId,
-            UnitId = worn?.UnitId ?? units.FirstOrDefault(u => u.State.IsBondable())?.Id,
+            UnitId = worn?.UnitId ?? units.Where(u => u.State.IsBondable() && !u.IsNobodys).OrderBy(u => u.Unclean).FirstOrDefault()?.Id,
             Attachment = last?.Attachment ?? Attachment.Liquid,
             Products = [.. (last?.Products ?? []).Select(p => Line(p, products)).OfType<LogRebond.ProductLine>()],
             FinishedAt = finishedAt is { } time ? new LocalTime(time.Hour, time.Minute) : null,

@@ -13,6 +13,9 @@ internal sealed record RebondSaveData(
     IReadOnlyList<Product> Products
 )
 {
+    /// <summary>Of a unit of nobody's that is on the head: its loan.</summary>
+    public UnitLoan? WornLoan { get; init; }
+
     /// <summary>What must not be used or done on this client; nobody here knows why.</summary>
     public IReadOnlyList<Clearance> Blocks { get; init; } = [];
 
@@ -37,7 +40,15 @@ internal sealed record RebondSaveData(
                 Events = db.LifeEvents.Where(e => e.ClientId == v.ClientId).ToList(),
                 Worn = db.Bonds.FirstOrDefault(b => b.ClientId == v.ClientId && b.RemovedOn == null),
                 WasFitted = db.Bonds.Any(b => b.ClientId == v.ClientId),
-                Units = db.HairSystems.Where(u => u.ClientId == v.ClientId).ToList(),
+                // Theirs, what is on the head, and what is chosen from the stock.
+                Units = db
+                    .HairSystems.Where(u =>
+                        u.ClientId == v.ClientId
+                        || u.ClientId == null && u.Id == input.UnitId
+                        || db.Bonds.Any(b => b.HairSystemId == u.Id && b.ClientId == v.ClientId && b.RemovedOn == null)
+                    )
+                    .ToList(),
+                Loans = db.UnitLoans.Where(l => l.ClientId == v.ClientId && l.BackOn == null).ToList(),
                 BaseMaterialId = (
                     from unit in db.HairSystems
                     join kind in db.UnitKinds on unit.UnitKindId equals kind.Id
@@ -54,6 +65,7 @@ internal sealed record RebondSaveData(
         return new(found.Visit, found.Client, found.Worn, found.WasFitted, found.Units, found.BaseMaterialId, found.Products)
         {
             Blocks = found.Clearances,
+            WornLoan = found.Loans.Find(l => l.HairSystemId == found.Worn?.HairSystemId),
         };
     }
 
@@ -68,7 +80,7 @@ internal sealed record RebondSaveData(
 
     /// <exception cref="Refusal">It is not one of the client's.</exception>
     public HairSystem UnitById(Guid? id) =>
-        Units.FirstOrDefault(u => u.Id == id) ?? throw new Refusal("Choose one of this client's units.");
+        Units.FirstOrDefault(u => u.Id == id) ?? throw new Refusal("Choose one of this client's units, or one of the stock.");
 
     /// <exception cref="Refusal">It is not in the book.</exception>
     public Product ProductById(Guid id) => Products.FirstOrDefault(p => p.Id == id) ?? throw new Refusal("Choose a product for each line.");

@@ -51,6 +51,7 @@ internal sealed record CheckedPlacement(
         var (from, to) = (start.InZone(salon.TimeZone), end.InZone(salon.TimeZone));
         var (day, weekday, begins, ends) = (from.Date, from.DayOfWeek, from.TimeOfDay, to.TimeOfDay);
         var clearances = ClearanceStore.OfPurposeOnDay(db, book.Service.Purpose, day);
+        var bonds = LastBondQuery.OfClient(db, clientId);
         var facts = await db
             .Salons.Where(s => s.Id == salonId)
             .Select(s => new
@@ -73,6 +74,7 @@ internal sealed record CheckedPlacement(
                     })
                     .FirstOrDefault(),
                 Clearances = clearances.Where(c => c.ClientId == clientId).Select(c => c.Kind).ToList(),
+                LastBond = bonds.FirstOrDefault(),
             })
             .SingleAsync(cancellation);
         if (facts.Chair is null)
@@ -89,6 +91,8 @@ internal sealed record CheckedPlacement(
             doubts.Add(Doubt.PersonNotAtWork);
         if (!facts.Person.Alone)
             doubts.Add(Doubt.PersonNotAlone);
+        if (VisitLogRoutes.IsBondingPurpose(book.Service.Purpose) && facts.LastBond?.AsksToWaitOn(day) == true)
+            doubts.Add(Doubt.NoBondYet);
         doubts.AddRange(ClearanceGate.CheckBooking(facts.Clearances, who));
         return new(salon, book.Service, start, end, facts.Chair, facts.Person.Name, doubts);
     }
@@ -121,6 +125,9 @@ public enum Doubt
     OutsideOpeningHours,
     PersonNotAtWork,
     PersonNotAlone,
+
+    /// <summary>When the last bond came off it was said that the head is not bonded before a later day.</summary>
+    NoBondYet,
 
     /// <summary>A clearance blocks this kind of service for the client; why is not for the desk.</summary>
     AskStylistFirst,

@@ -4,6 +4,7 @@ using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Fence;
 using Care = HairClinic.Web.Features.Visits.LogVisit;
 using Rebond = HairClinic.Web.Features.Visits.LogRebond;
+using TakenDown = HairClinic.Web.Features.Visits.LogTakeDown;
 
 namespace HairClinic.Web.Features.Visits;
 
@@ -45,12 +46,20 @@ public sealed class UndoVisitLog(ClinicDbFactory databases, WriteOnce writes, Dr
             ?? throw new Refusal("This visit is not in the book of your salons.");
         if (log.Made is { } written)
             await db.Set<BondProduct>().Where(p => p.BondId == written.Id).LoadAsync(cancellation);
+        if (log.Record is { RemovedUnitId: not null } taken)
+            await db.TakeDownProducts.Where(p => p.VisitRecordId == taken.Id).LoadAsync(cancellation);
         var words = WordsOf(log);
+        var lent = log.MadeLoan;
         var record = Undo(log);
+        if (lent is not null)
+            db.UnitLoans.Remove(lent);
         switch (words)
         {
             case Rebond.Input rebond:
                 await drafts.StageAsync(db, nameof(LogRebond), log.Visit.Id, rebond, cancellation);
+                break;
+            case TakenDown.Input takenDown:
+                await drafts.StageAsync(db, nameof(LogTakeDown), log.Visit.Id, takenDown, cancellation);
                 break;
             case Care.Input care:
                 await drafts.StageAsync(db, nameof(LogVisit), log.Visit.Id, care, cancellation);
@@ -81,6 +90,7 @@ public sealed class UndoVisitLog(ClinicDbFactory databases, WriteOnce writes, Dr
     {
         try
         {
+            var (bare, until) = (log.IsTakeDownOnly, log.Before?.NoBondUntil);
             var record = Undo(log);
             return new Screen(
                 WhyNot: null,
@@ -89,7 +99,11 @@ public sealed class UndoVisitLog(ClinicDbFactory databases, WriteOnce writes, Dr
                 record.FoundLifted,
                 log.Made?.WaitsKept is not null,
                 log.Made is { } made ? log.Units.Single(u => u.Id == made.HairSystemId).Serial : null
-            );
+            )
+            {
+                Off = bare ? log.Units.Single(u => u.Id == record.RemovedUnitId).Serial : null,
+                Until = bare && until is not null,
+            };
         }
         catch (Refusal refusal)
         {
@@ -106,16 +120,19 @@ public sealed class UndoVisitLog(ClinicDbFactory databases, WriteOnce writes, Dr
             made is null ? null : (made, units[made.HairSystemId]),
             madeWasFirst,
             before is null ? null : (before, units[before.HairSystemId]),
+            log.BondedSince,
             log.Salon,
             clock.GetCurrentInstant(),
             current.Actor.Id,
-            current.Person.StaffRole is StaffRole.Owner or StaffRole.Manager
+            current.Person.StaffRole is StaffRole.Owner or StaffRole.Manager,
+            log.EndedLoan
         );
     }
 
     // Read before the undoing forgets it.
     private static object? WordsOf(Log log) =>
         log.Record is not { } record ? null
+        : log is { IsTakeDownOnly: true, Before: { } worn } ? TakenDown.Input.FromRecord(record, worn)
         : log.Made is { } made ? Rebond.Input.FromRecord(record, made, log.Before, log.Salon)
         : Care.Input.FromRecord(record, log.Before, log.Salon.DayOf(record.RecordedAt), log.Purpose);
 
@@ -130,8 +147,19 @@ public sealed class UndoVisitLog(ClinicDbFactory databases, WriteOnce writes, Dr
                 Salon = db.Salons.First(s => s.Id == visit.SalonId),
                 Purpose = db.ServiceKinds.First(k => k.Id == visit.ServiceKindId).Purpose,
                 Made = db.Bonds.FirstOrDefault(b => b.VisitId == visit.Id),
-                Bonds = db.Bonds.Where(b => b.ClientId == visit.ClientId).OrderByDescending(b => b.AppliedOn).ToList(),
-                Units = db.HairSystems.Where(u => u.ClientId == visit.ClientId).ToList(),
+                Bonds = db
+                    .Bonds.Where(b => b.ClientId == visit.ClientId)
+                    .OrderByDescending(b => b.AppliedOn)
+                    .ThenByDescending(b => b.AppliedAt)
+                    .ToList(),
+                // Theirs, and what was lent to them.
+                Units = db
+                    .HairSystems.Where(u =>
+                        u.ClientId == visit.ClientId
+                        || u.ClientId == null && db.Bonds.Any(b => b.HairSystemId == u.Id && b.ClientId == visit.ClientId)
+                    )
+                    .ToList(),
+                Loans = db.UnitLoans.Where(l => l.ClientId == visit.ClientId).ToList(),
             };
     }
 
@@ -147,18 +175,41 @@ public sealed class UndoVisitLog(ClinicDbFactory databases, WriteOnce writes, Dr
         public Bond? Made { get; init; }
         public required List<Bond> Bonds { get; init; }
         public required List<HairSystem> Units { get; init; }
+        public required List<UnitLoan> Loans { get; init; }
 
-        /// <summary>A log that made a bond took off the one removed that day; any other left the open one on.</summary>
+        /// <summary>The loan that began with the bond: it has its id.</summary>
+        public UnitLoan? MadeLoan => Made is { } made ? Loans.Find(l => l.Id == made.Id) : null;
+
+        /// <summary>The loan that ended as its unit came off.</summary>
+        public UnitLoan? EndedLoan =>
+            Before is { } before ? Loans.Where(l => l.HairSystemId == before.HairSystemId && !l.IsOpen).MaxBy(l => l.BackOn) : null;
+
+        /// <summary>A bond came off and none was made.</summary>
+        public bool IsTakeDownOnly => Made is null && Record?.RemovedUnitId is not null;
+
+        /// <summary>
+        /// A log that took a unit off ended its last bond but the one that it made: what came off at home did so on an earlier day. Any
+        /// other left the open one on.
+        /// </summary>
         public Bond? Before =>
-            Made is { } made
-                ? Bonds.FirstOrDefault(b => b.Id != made.Id && b.RemovedOn == made.AppliedOn && b.HairSystemId == Record?.RemovedUnitId)
-                : Bonds.FirstOrDefault(b => b.IsOpen);
+            Record?.RemovedUnitId is { } off
+                ? Bonds.FirstOrDefault(b => b.Id != Made?.Id && !b.IsOpen && b.HairSystemId == off)
+                : Bonds.FirstOrDefault(b => b.IsOpen && b.Id != Made?.Id);
+
+        public bool BondedSince => Bonds.Any(b => b.Id != Made?.Id && (b.IsOpen || b.AppliedAt > Record?.RecordedAt));
     }
 
     /// <param name="WhyNot">Why it cannot be taken back; null when it can.</param>
     /// <param name="Note">There is a note in it; and so on.</param>
     /// <param name="Serial">The unit whose bond goes; null when it made none.</param>
-    public sealed record Screen(Refusal? WhyNot, bool Note, bool Grades, bool Lift, bool Waits, string? Serial);
+    public sealed record Screen(Refusal? WhyNot, bool Note, bool Grades, bool Lift, bool Waits, string? Serial)
+    {
+        /// <summary>The unit that came off, where no bond was made.</summary>
+        public string? Off { get; init; }
+
+        /// <summary>It was said until when no bond is made.</summary>
+        public bool Until { get; init; }
+    }
 
     public sealed record Input(Guid VisitId);
 

@@ -42,11 +42,21 @@ public sealed class VisitDetails(ClinicDbFactory databases, CurrentActor current
                     select new TakenBackBond(
                         unit.Serial,
                         bond.Products.OrderBy(p => p.Id)
-                            .Select(p => new TakenBackLine(
+                            .Select(p => new UsedLine(
                                 db.Products.Where(x => x.Id == p.ProductId).Select(x => x.Name).First(),
                                 db.ProductLots.Where(x => x.Id == p.LotId).Select(x => x.Code).FirstOrDefault()
                             ))
                             .ToList()
+                    )
+                ).ToList(),
+                TakenDownWith = (
+                    from used in db.TakeDownProducts
+                    join record in db.VisitRecords on used.VisitRecordId equals record.Id
+                    where record.VisitId == v.Id
+                    orderby used.Id
+                    select new UsedLine(
+                        db.Products.Where(x => x.Id == used.ProductId).Select(x => x.Name).First(),
+                        db.ProductLots.Where(x => x.Id == used.LotId).Select(x => x.Code).FirstOrDefault()
                     )
                 ).ToList(),
                 MayBook = role == StaffRole.Owner || role == StaffRole.Manager || role == StaffRole.FrontDesk,
@@ -84,6 +94,9 @@ public sealed class VisitDetails(ClinicDbFactory databases, CurrentActor current
         /// <summary>What was logged here and taken back: for whoever asks which product was on which head.</summary>
         public IReadOnlyList<TakenBackBond> TakenBack { get; init; } = [];
 
+        /// <summary>Removers and cleaners that a bond was taken down with here.</summary>
+        public IReadOnlyList<UsedLine> TakenDownWith { get; init; } = [];
+
         public Instant Now { get; init; }
 
         /// <summary>The client has another visit at the same time, from two records that were merged.</summary>
@@ -101,10 +114,10 @@ public sealed class VisitDetails(ClinicDbFactory databases, CurrentActor current
     }
 
     /// <summary>A bond whose log was taken back: it never held, but its products may have been on that head.</summary>
-    public sealed record TakenBackBond(string Serial, IReadOnlyList<TakenBackLine> Products);
+    public sealed record TakenBackBond(string Serial, IReadOnlyList<UsedLine> Products);
 
     /// <param name="Lot">Its code; null where none was said.</param>
-    public sealed record TakenBackLine(string Product, string? Lot);
+    public sealed record UsedLine(string Product, string? Lot);
 
     public sealed record StepView(SegmentKind Kind, Instant StartsAt, Instant EndsAt);
 }

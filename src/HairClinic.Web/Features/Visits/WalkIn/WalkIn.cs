@@ -73,6 +73,8 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
                 .SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("This client is not in the book any more. Look them up again.");
         var doubts = ClearanceGate.CheckBooking(clearances, me);
+        if (VisitLogRoutes.IsBondingPurpose(service.Purpose) && await AsksToWaitAsync(db, input.ClientId, today, cancellation))
+            doubts = [.. doubts, Doubt.NoBondYet];
         if (doubts.Count > 0 && !input.Looked)
             throw new DoubtedException(doubts);
 
@@ -91,6 +93,9 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
         db.Visits.Add(visit);
         return new Begun(visit.Id, chair.Name, handsBusy);
     }
+
+    private static async Task<bool> AsksToWaitAsync(ClinicDb db, Guid clientId, LocalDate today, CancellationToken cancellation) =>
+        (await LastBondQuery.OfClient(db, clientId).FirstOrDefaultAsync(cancellation))?.AsksToWaitOn(today) == true;
 
     // As the search and the database have it: a chair may be free while somebody waits elsewhere.
     private static async Task<Chair?> FreeChairAsync(

@@ -100,7 +100,7 @@ public sealed class SlotNoticesTests : UiTestContext
 
         notice.Find("button").Click();
 
-        Assert.Equal(5, notice.FindAll("li").Select(li => li.TextContent).Distinct().Count());
+        Assert.Equal(6, notice.FindAll("li").Select(li => li.TextContent).Distinct().Count());
         Assert.Equal(1, insisted);
     }
 
