@@ -1,3 +1,5 @@
+using HairClinic.Domain.Visits;
+
 namespace HairClinic.Domain.Clients;
 
 /// <summary>What a client's operations, scans and treatments say about making a bond on a day.</summary>
@@ -20,6 +22,10 @@ public readonly record struct BondingPause(BondingPauseDegree Degree, LocalDate 
             .ThenBy(pause => pause.From)
             .Select(pause => (BondingPause?)pause)
             .FirstOrDefault();
+
+    /// <summary>As <see cref="On(IEnumerable{LifeEvent}, LocalDate, int)"/>, for a service of that purpose: one that puts nothing on the scalp is none of its business.</summary>
+    public static BondingPause? On(IEnumerable<LifeEvent> events, ServicePurpose purpose, LocalDate day, int daysBeforeEvent) =>
+        ClearanceRules.Bonding.Contains(purpose) ? On(events, day, daysBeforeEvent) : null;
 
     /// <exception cref="Refusal">
     /// A bond was made on a day on which there is none, or so soon before the event that somebody has to say that it is wanted.

@@ -73,6 +73,8 @@ internal sealed record CheckedPlacement(
                     })
                     .FirstOrDefault(),
                 Clearances = clearances.Where(c => c.ClientId == clientId).Select(c => c.Kind).ToList(),
+                Events = db.LifeEvents.Where(e => e.ClientId == clientId).ToList(),
+                DaysBeforeEvent = db.PracticeSettings.Select(p => p.DaysBeforeEvent).First(),
             })
             .SingleAsync(cancellation);
         if (facts.Chair is null)
@@ -89,7 +91,8 @@ internal sealed record CheckedPlacement(
             doubts.Add(Doubt.PersonNotAtWork);
         if (!facts.Person.Alone)
             doubts.Add(Doubt.PersonNotAlone);
-        doubts.AddRange(ClearanceGate.CheckBooking(facts.Clearances, who));
+        var pause = BondingPause.On(facts.Events, book.Service.Purpose, day, facts.DaysBeforeEvent);
+        doubts.AddRange(ClearanceGate.CheckBooking(facts.Clearances, pause, who));
         return new(salon, book.Service, start, end, facts.Chair, facts.Person.Name, doubts);
     }
 
