@@ -38,7 +38,10 @@ public readonly record struct BondingPause(BondingPauseDegree Degree, LocalDate 
         if (Degree == BondingPauseDegree.Eve)
             throw new Refusal("No bond any more: the unit has to be off before {0}.", From);
         if (!wanted)
-            throw new Refusal("This bond would have to come off again before {0}. Say that it is wanted all the same, or do not bond.", From);
+            throw new Refusal(
+                "This bond would have to come off again before {0}. Say that it is wanted all the same, or do not bond.",
+                From
+            );
     }
 
     private static BondingPause? Of(LifeEvent planned, LocalDate day, int daysBeforeEvent) =>

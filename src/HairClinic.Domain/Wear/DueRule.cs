@@ -66,8 +66,8 @@ public static class DueRule
         var events = question.Events.IsDefaultOrEmpty ? [] : question.Events.AsSpan();
         var search = new BookableDaySearch(question.Opening, events);
         var demand = events.IsEmpty ? default : EventDemand.Of(events, applied, cured, closes, question.Survival);
-        var due =
-            events.IsEmpty ? Choose(ref search, question.PreferredWeekdays, ref plan)
+        var due = events.IsEmpty
+            ? Choose(ref search, question.PreferredWeekdays, ref plan)
             : ChooseAmongEvents(ref search, events, applied, closes, question.PreferredWeekdays, demand, ref plan);
         (target, opens, rules) = (plan.Target, plan.Opens, plan.Rules);
         var absence = search.Absence < 0 ? default : events[search.Absence];
@@ -121,7 +121,10 @@ public static class DueRule
         plan = plain;
         search = search.Anew();
         var before = Math.Min(begins - 1, closes);
-        due = before > applied ? search.LastBefore(before + 1, applied + 1) : search.Nearest(applied + 1, applied + 1, closes, closes - applied, WeekdaySet.Every);
+        due =
+            before > applied
+                ? search.LastBefore(before + 1, applied + 1)
+                : search.Nearest(applied + 1, applied + 1, closes, closes - applied, WeekdaySet.Every);
         if (due == BookableDaySearch.NoDay)
         {
             due = Math.Max(before, applied + 1);

@@ -55,7 +55,10 @@ internal readonly record struct EventDemand
             };
         }
 
-        return earliest with { LatestAhead = latestAhead };
+        return earliest with
+        {
+            LatestAhead = latestAhead,
+        };
     }
 
     /// <summary>The first day of the event before which the bond has to be off, where no rebond comes before that.</summary>

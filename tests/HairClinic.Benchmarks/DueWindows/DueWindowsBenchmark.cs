@@ -72,7 +72,9 @@ internal static class DueWindowsBenchmark
         // The rule is measured, not the model: what the curve says is looked up.
         Func<int, double>[] curves =
         [
-            .. priors.Select(p => Enumerable.Range(0, 400).Select(days => p.Survival(days)).ToArray()).Select(c => (Func<int, double>)(days => c[days])),
+            .. priors
+                .Select(p => Enumerable.Range(0, 400).Select(days => p.Survival(days)).ToArray())
+                .Select(c => (Func<int, double>)(days => c[days])),
         ];
         var opening = new OpeningDays(
             WeekdaySet.Of(IsoDayOfWeek.Tuesday, IsoDayOfWeek.Wednesday, IsoDayOfWeek.Thursday, IsoDayOfWeek.Friday, IsoDayOfWeek.Saturday),

@@ -186,9 +186,7 @@ public sealed class DueWindowCalculatorTests
     private static Client Planning(LifeEventKind kind, int from, int to, bool away = false)
     {
         var client = Ada();
-        client.AddLifeEvent(
-            new LifeEvent(Guid.CreateVersion7(), client.Id, kind, AppliedOn.PlusDays(from), AppliedOn.PlusDays(to), away)
-        );
+        client.AddLifeEvent(new LifeEvent(Guid.CreateVersion7(), client.Id, kind, AppliedOn.PlusDays(from), AppliedOn.PlusDays(to), away));
         return client;
     }
 

@@ -82,10 +82,7 @@ public sealed class BondingPauseTests
 
     [Fact]
     public void Nothing_begins_again_after_a_wedding() =>
-        Refused.Saying(
-            "This event does not keep from bonding.",
-            () => Planned(LifeEventKind.Celebration).AllowBondingAgain(Day, Mara)
-        );
+        Refused.Saying("This event does not keep from bonding.", () => Planned(LifeEventKind.Celebration).AllowBondingAgain(Day, Mara));
 
     [Theory]
     [InlineData(BondingPauseDegree.Begun, true, "No bond for this client since {0}, until somebody records that bonding may begin again.")]

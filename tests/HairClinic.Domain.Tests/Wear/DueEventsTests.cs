@@ -97,7 +97,11 @@ public sealed class DueEventsTests
     public void A_pulled_rebond_on_a_closed_day_moves_earlier_never_nearer_the_event()
     {
         // Five days ahead of Saturday 11 April is Monday 6 April, closed; Tuesday would be too late.
-        var question = Ask(LifeEventDays.SingleDay(new(2026, 4, 11))) with { Opening = OpenTuesdayToSaturday(), TargetDays = 40 };
+        var question = Ask(LifeEventDays.SingleDay(new(2026, 4, 11))) with
+        {
+            Opening = OpenTuesdayToSaturday(),
+            TargetDays = 40,
+        };
 
         Assert.Equal(new LocalDate(2026, 4, 4), DueRule.DueWindowFor(question).DueOn);
     }

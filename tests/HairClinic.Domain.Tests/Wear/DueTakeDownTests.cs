@@ -48,7 +48,10 @@ public sealed class DueTakeDownTests
     public void On_closed_days_before_it_the_last_open_day_is_taken()
     {
         // Tuesday 31 March: closed on Sunday and Monday, and that Saturday and Friday too.
-        var question = Ask(Operation(28)) with { Opening = OpenTuesdayToSaturday(Closed(new(2026, 3, 27), new(2026, 3, 28))) };
+        var question = Ask(Operation(28)) with
+        {
+            Opening = OpenTuesdayToSaturday(Closed(new(2026, 3, 27), new(2026, 3, 28))),
+        };
 
         Assert.Equal(new LocalDate(2026, 3, 26), DueRule.DueWindowFor(question).DueOn);
     }

@@ -43,7 +43,11 @@ internal static class NaiveDueRule
             .Select(date => (Date: date, Ready: date.From.PlusDays(-date.DaysAhead)))
             .ToList();
         var early = wishes.Where(wish => wish.Ready >= cured).Select(wish => wish.Ready).Order().ToList();
-        var late = wishes.Where(wish => wish.Ready < cured).Select(wish => LocalDate.Max(cured, wish.Date.Through.PlusDays(1))).Order().ToList();
+        var late = wishes
+            .Where(wish => wish.Ready < cured)
+            .Select(wish => LocalDate.Max(cured, wish.Date.Through.PlusDays(1)))
+            .Order()
+            .ToList();
         if (early.Count > 0)
             last = early[0];
         if (late.Count > 0 && (early.Count == 0 || late[0] < early[0]))

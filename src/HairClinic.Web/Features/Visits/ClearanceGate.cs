@@ -16,11 +16,7 @@ internal static class ClearanceGate
 
     /// <summary>For a time that is chosen.</summary>
     /// <exception cref="Refusal">The service is blocked, and it is not for whoever acts to set that aside.</exception>
-    public static IReadOnlyList<Doubt> CheckBooking(
-        IReadOnlyCollection<ClearanceSeverity> kinds,
-        BondingPause? pause,
-        PersonActor who
-    ) =>
+    public static IReadOnlyList<Doubt> CheckBooking(IReadOnlyCollection<ClearanceSeverity> kinds, BondingPause? pause, PersonActor who) =>
         (kinds.Contains(ClearanceSeverity.Block) || pause is { Degree: BondingPauseDegree.Begun }) && !MaySetAside(who)
             ? throw new Refusal("Ask a stylist first: for now this service is not to be booked for this client.")
         : kinds.Count > 0 || pause is not null ? [Doubt.AskStylistFirst]

@@ -1,3 +1,5 @@
+using Microsoft.EntityFrameworkCore.Infrastructure;
+using Microsoft.EntityFrameworkCore.Migrations;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Sql;
 using Statement = HairClinic.Web.Tests.EmbeddedPostgres.Sql;
@@ -45,7 +47,8 @@ public sealed class EarlierDatabaseTests(PgServer server)
     public async Task The_tables_that_a_book_has_to_have_are_those_that_InitialCreate_makes()
     {
         await using var fresh = await EarlierBook.LayAsync(server);
-        await SchemaMigrator.MigrateAsync(fresh.Migrator, Cancel);
+        await using (var db = fresh.Open())
+            await db.GetService<IMigrator>().MigrateAsync("20261129130516_InitialCreate", Cancel);
 
         Assert.Equal(EarlierDatabase.InitialTables, Assert.Single(await fresh.ReadAsync(EarlierDatabase.Tables)));
     }

@@ -17,12 +17,7 @@ public sealed class AllowBonding(ClinicDbFactory databases, WriteOnce writes, Cu
             return null;
         var today = clock.Today(heading.Zone);
         var begun = await db.LifeEvents.AsNoTracking().Where(e => e.ClientId == clientId && e.From <= today).ToListAsync(cancellation);
-        return new Screen(
-            heading.Name,
-            heading.Code,
-            today,
-            [.. begun.Where(e => e.KeepsFromBondingOn(today)).OrderBy(e => e.From)]
-        );
+        return new Screen(heading.Name, heading.Code, today, [.. begun.Where(e => e.KeepsFromBondingOn(today)).OrderBy(e => e.From)]);
     }
 
     /// <exception cref="Refusal">
@@ -37,9 +32,7 @@ public sealed class AllowBonding(ClinicDbFactory databases, WriteOnce writes, Cu
             throw new Refusal("An owner, a manager or a stylist records that bonding may begin again.");
         if (!await db.Clients.UnmergedById(input.ClientId).AnyAsync(cancellation))
             throw new Refusal("This client is not there any more. They may have been merged with another record.");
-        var seen = await db
-            .LifeEvents.Where(e => e.ClientId == input.ClientId && input.EventIds.Contains(e.Id))
-            .ToListAsync(cancellation);
+        var seen = await db.LifeEvents.Where(e => e.ClientId == input.ClientId && input.EventIds.Contains(e.Id)).ToListAsync(cancellation);
         if (seen.Count == 0)
             throw new Refusal("Nothing keeps from bonding any more. Open the client again.");
         foreach (var planned in seen)
