@@ -1,5 +1,6 @@
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
+using HairClinic.Domain.Visits;
 using NodaTime;
 
 namespace HairClinic.Domain.Tests.Clients;
@@ -34,6 +35,16 @@ public sealed class BondingPauseTests
         Assert.Equal(keeps, On(Day, Planned(kind)) is not null);
         Assert.Equal(keeps, On(Day.PlusDays(-1), Planned(kind)) is not null);
     }
+
+    [Theory]
+    [InlineData(ServicePurpose.Rebond, true)]
+    [InlineData(ServicePurpose.FirstFitting, true)]
+    [InlineData(ServicePurpose.FixLift, true)]
+    [InlineData(ServicePurpose.WashAndStyle, false)]
+    [InlineData(ServicePurpose.Consultation, false)]
+    [InlineData(ServicePurpose.Other, false)]
+    public void A_service_that_bonds_nothing_is_none_of_its_business(ServicePurpose purpose, bool concerned) =>
+        Assert.Equal(concerned, BondingPause.On([Planned(LifeEventKind.Scan)], purpose, Day, daysBeforeEvent: 5) is not null);
 
     [Fact]
     public void From_the_day_that_was_recorded_on_bonds_are_made_again()

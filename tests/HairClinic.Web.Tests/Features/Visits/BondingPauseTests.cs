@@ -103,11 +103,10 @@ public sealed class BondingPauseTests(PgServer server)
     }
 
     [Fact]
-    public async Task A_walk_in_to_be_bonded_is_begun_by_whoever_may_look_and_a_wash_by_anybody()
+    public async Task A_walk_in_to_be_bonded_is_begun_by_whoever_may_look_on_a_second_tap()
     {
         Guid bo = default,
-            rebond = default,
-            wash = default;
+            rebond = default;
         await using var clinic = await TestClinic.OpenAsync(
             server,
             s =>
@@ -116,11 +115,7 @@ public sealed class BondingPauseTests(PgServer server)
                 var client = s.AddClient("C-2", "Bo Larch", _chair.Salon);
                 s.Book(client, s.ServiceWithPurpose(ServicePurpose.Rebond), s.Chairs[1], _chair.Trainee, s.Now + Duration.FromDays(1));
                 Plan(s, client, ChairScene.Today.PlusDays(-4), length: 1);
-                (bo, rebond, wash) = (
-                    client.Id,
-                    s.ServiceWithPurpose(ServicePurpose.Rebond).Id,
-                    s.ServiceWithPurpose(ServicePurpose.WashAndStyle).Id
-                );
+                (bo, rebond) = (client.Id, s.ServiceWithPurpose(ServicePurpose.Rebond).Id);
             }
         );
 
@@ -129,7 +124,6 @@ public sealed class BondingPauseTests(PgServer server)
             () => SaveAsync(_chair.Trainee, rebond)
         );
         Assert.Null((await SaveAsync(_chair.Stylist, rebond)).Begun);
-        Assert.NotNull((await SaveAsync(_chair.Trainee, wash)).Begun);
 
         Task<Walking.Outcome> SaveAsync(Person who, Guid service) =>
             clinic.UseAsync<Walking, Walking.Outcome>(
