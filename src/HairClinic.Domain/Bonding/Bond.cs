@@ -50,6 +50,9 @@ public sealed class Bond : PracticeOwned
     /// <summary>Why it falls due when it does, as data.</summary>
     public IReadOnlyList<DueReason> DueReasons { get; private set; } = [];
 
+    /// <summary>What is due is a take-down: the bond comes off and none is made.</summary>
+    public bool IsDueForTakeDown => DueReasons.AskForTakeDown();
+
     public Lift? Lift { get; private set; }
 
     /// <summary>Last day before its removal on which someone of the practice saw or heard that it was sound.</summary>

@@ -9,8 +9,8 @@ namespace HairClinic.Domain.Bonding;
 /// </summary>
 public sealed class DueCalculator(OpeningDays opening, PracticeSettings settings, HoldWindowRule rule, Client client)
 {
-    // A practice has a handful of windows and each costs an integration, so the targets are cached.
-    private static readonly ConcurrentDictionary<HoldWindow, int> PriorTargets = new();
+    // A practice has a handful of windows and each costs an integration, so what they say is kept.
+    private static readonly ConcurrentDictionary<HoldWindow, HoldPrior> Priors = new();
 
     /// <summary>Hours the labels of the products used ask for, where they ask for more than the practice.</summary>
     public int? LabelCureHours { get; init; }
@@ -20,8 +20,16 @@ public sealed class DueCalculator(OpeningDays opening, PracticeSettings settings
     /// <summary>What the records up to the day of application say; null, or an answer of null, leaves the prior's target.</summary>
     public Func<LocalDate, RebondTarget?>? Learnt { get; init; }
 
+    /// <summary>
+    /// S(t) by the same records: the chance that a bond made on that day still holds so many days later. Null, or an answer of null,
+    /// leaves the prior's.
+    /// </summary>
+    public Func<LocalDate, Func<int, double>?>? Survival { get; init; }
+
     /// <summary>The window's alone, for a client of a practice of which nothing is known.</summary>
-    public int PriorTargetDays => PriorTargets.GetOrAdd(Window, window => new HoldPrior(window).TargetDays);
+    public int PriorTargetDays => Prior.TargetDays;
+
+    private HoldPrior Prior => Priors.GetOrAdd(Window, window => new HoldPrior(window));
 
     public DueWindow WindowFor(LocalDate appliedOn)
     {
@@ -32,7 +40,8 @@ public sealed class DueCalculator(OpeningDays opening, PracticeSettings settings
                 Learnt = learnt,
                 PreferredWeekdays = client.PreferredDays,
                 Cure = CureOf(settings, LabelCureHours),
-                Events = [.. client.Events.Select(e => ToClientEvent(e, settings.DaysBeforeEvent))],
+                Events = [.. client.Events.Select(planned => ToDays(planned, appliedOn)).OfType<LifeEventDays>()],
+                Survival = client.Events.Count == 0 ? null : SurvivalFrom(appliedOn),
             }
         );
     }
@@ -47,6 +56,20 @@ public sealed class DueCalculator(OpeningDays opening, PracticeSettings settings
     public static OpeningDays OpeningDaysOf(Salon salon) =>
         new(WeekdaySet.Of([.. salon.Hours.Select(h => h.Day).Distinct()]), salon.Closures.Select(c => c.Days), salon.TimeZone);
 
-    private static LifeEventDays ToClientEvent(LifeEvent planned, int daysAhead) =>
-        planned.Away ? LifeEventDays.Away(planned.From, planned.To, daysAhead) : LifeEventDays.SingleDay(planned.From, daysAhead);
+    // Read only when an event has to be judged by it.
+    private Func<int, double> SurvivalFrom(LocalDate appliedOn)
+    {
+        var known = new Lazy<Func<int, double>?>(() => Survival?.Invoke(appliedOn));
+        return days => known.Value?.Invoke(days) ?? Prior.Survival(days);
+    }
+
+    /// <returns>Null where bonding has begun again by the day of application: for this bond it is over.</returns>
+    private LifeEventDays? ToDays(LifeEvent planned, LocalDate appliedOn)
+    {
+        var (from, to, ahead) = (planned.From, planned.To, settings.DaysBeforeEvent);
+        if (planned.PausesBonding)
+            return planned.BondingAgainFrom <= appliedOn ? null : LifeEventDays.OffBefore(from, to, ahead, planned.Away);
+        var sound = planned.Kind == LifeEventKind.Travel ? settings.JourneySoundPercent : settings.CelebrationSoundPercent;
+        return LifeEventDays.ToBeReadyFor(from, to, sound, ahead, planned.Away);
+    }
 }

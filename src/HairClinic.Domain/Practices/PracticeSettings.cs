@@ -1,3 +1,5 @@
+using HairClinic.Domain.Wear;
+
 namespace HairClinic.Domain.Practices;
 
 /// <summary>
@@ -26,7 +28,13 @@ public sealed class PracticeSettings : PracticeOwned
     public int CureHours { get; private set; } = 24;
 
     /// <summary>A rebond is pulled at least this many days ahead of a client's event.</summary>
-    public int DaysBeforeEvent { get; private set; } = 5;
+    public int DaysBeforeEvent { get; private set; } = LifeEventDays.UsualDaysAhead;
+
+    /// <summary>The least chance, in percent, that a bond is sound to the end of a celebration; with less a rebond comes before it.</summary>
+    public int CelebrationSoundPercent { get; private set; } = LifeEventDays.UsualCelebrationPercent;
+
+    /// <summary>The same for a journey.</summary>
+    public int JourneySoundPercent { get; private set; } = LifeEventDays.UsualJourneyPercent;
 
     /// <summary>A window opening within this many days is listed as opening soon.</summary>
     public int OpeningSoonDays { get; private set; } = 7;
@@ -70,6 +78,14 @@ public sealed class PracticeSettings : PracticeOwned
         DaysBeforeEvent = daysBeforeEvent;
         OpeningSoonDays = openingSoonDays;
         SlotMinutes = slotMinutes;
+    }
+
+    /// <exception cref="Refusal">Outside 50–99 percent: nothing is ever certain, and what is as likely to lift needs no rule.</exception>
+    public void SetEventRule(int celebrationSoundPercent, int journeySoundPercent)
+    {
+        if (celebrationSoundPercent is < 50 or > 99 || journeySoundPercent is < 50 or > 99)
+            throw new Refusal("The chance that a bond lasts to the end of an event is set from 50 to 99 percent.");
+        (CelebrationSoundPercent, JourneySoundPercent) = (celebrationSoundPercent, journeySoundPercent);
     }
 
     /// <exception cref="Refusal">Outside 0–730 days.</exception>

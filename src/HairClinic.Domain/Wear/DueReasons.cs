@@ -12,8 +12,8 @@ public readonly record struct DueReasons
     internal RebondTarget? Learnt { get; init; }
     internal Cure Cure { get; init; }
     internal int FirstClearDays { get; init; }
-    internal int PulledToDays { get; init; }
-    internal int DaysAhead { get; init; }
+    internal EventDemand Demand { get; init; }
+    internal int DemandedDays { get; init; }
     internal LocalDate AwayFrom { get; init; }
     internal LocalDate AwayThrough { get; init; }
     internal LocalDate DueOn { get; init; }
@@ -46,8 +46,7 @@ public readonly record struct DueReasons
             Shift(DueRuleName.TargetCappedAtCloses, Closes, null);
         if (Has(DueRuleName.HeldUntilCured))
             Shift(DueRuleName.HeldUntilCured, AppliedOn.PlusDays(FirstClearDays), Cure.Hours);
-        if (Has(DueRuleName.PulledAheadOfEvent))
-            Shift(DueRuleName.PulledAheadOfEvent, AppliedOn.PlusDays(PulledToDays), DaysAhead);
+        target = ExplainEvents(reasons, target);
         if (Has(DueRuleName.OpensEarlyAtTarget))
             reasons.Add(new(DueRuleName.OpensEarlyAtTarget, Window.Opens(AppliedOn), target));
         if (Has(DueRuleName.MovedOutOfAbsence))
@@ -67,6 +66,25 @@ public readonly record struct DueReasons
         }
     }
 
+    /// <returns>The target as the events leave it.</returns>
+    private LocalDate ExplainEvents(List<DueReason> reasons, LocalDate target)
+    {
+        var (planned, demanded) = (Demand.Event, AppliedOn.PlusDays(DemandedDays));
+        if (Has(DueRuleName.EventBeyondHold))
+            reasons.Add(new(DueRuleName.EventBeyondHold, planned.From, planned.Through, Demand.PerMille, planned.SoundPerMille));
+        if (Has(DueRuleName.PulledAheadOfEvent))
+            reasons.Add(new(DueRuleName.PulledAheadOfEvent, target, target = demanded, planned.DaysAhead));
+        if (Has(DueRuleName.KeptAheadOfEvent))
+            reasons.Add(new(DueRuleName.KeptAheadOfEvent, target, demanded, planned.DaysAhead));
+        if (Has(DueRuleName.MovedAfterEvent))
+            reasons.Add(new(DueRuleName.MovedAfterEvent, target, target = LocalDate.Min(demanded, Closes), planned.DaysAhead));
+        if (Has(DueRuleName.FreshBondFallsShort))
+            reasons.Add(new(DueRuleName.FreshBondFallsShort, demanded, planned.Through, Demand.FreshPerMille, planned.SoundPerMille));
+        if (Has(DueRuleName.TakeDownBeforeEvent))
+            reasons.Add(new(DueRuleName.TakeDownBeforeEvent, target, target = DueOn));
+        return target;
+    }
+
     internal static int Bit(DueRuleName rule) => 1 << (int)rule;
 
     private LocalDate Closes => Window.Closes(AppliedOn);
@@ -79,6 +97,13 @@ public readonly record struct DueReasons
 /// <param name="Amount">The weeks, days or hours the rule speaks of, where it does.</param>
 /// <param name="UpTo">The upper end where the rule speaks of a range.</param>
 public readonly record struct DueReason(DueRuleName Rule, LocalDate From, LocalDate To, int? Amount = null, int? UpTo = null);
+
+public static class DueReasonExtensions
+{
+    /// <summary>Whether what is due is a take-down without a new bond.</summary>
+    public static bool AskForTakeDown(this IEnumerable<DueReason> reasons) =>
+        reasons.Any(reason => reason.Rule == DueRuleName.TakeDownBeforeEvent);
+}
 
 /// <summary>A rebond's target as the practice's own records have it.</summary>
 /// <param name="Days">After application; at least 1.</param>

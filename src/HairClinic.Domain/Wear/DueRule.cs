@@ -6,11 +6,15 @@ namespace HairClinic.Domain.Wear;
 /// <remarks>
 /// <para>The hold window counts calendar weeks from the day of application. The target is capped at the window's last
 /// day; a target before the window opens the window early; no target falls inside the cure.</para>
-/// <para>An event pulls the target ahead of it (by its own number of days) when it begins on or after the day the window
-/// opens and the target would come later than that. Earlier events meet a bond that is still young and are left alone,
-/// and so is one so soon after application that the day ahead of it would fall inside the cure: that bond is itself the fresh
-/// one. Of several events the one that asks for the earliest day decides. Pulled ahead, the rebond stays ahead:
-/// no later search passes that day.</para>
+/// <para>An event to be ready for asks for a rebond when the chance that this bond is sound to the event's last day, rounded to
+/// three places, is below what the event wants, wherever in the window it lies: at least its own number of days before it begins, and
+/// no later search passes that day. Where that day is not after application or falls inside the cure, the rebond is due on the first day after the
+/// event, within the window, and no search goes before that. Of several events the one that asks for the earliest day decides. An event
+/// that is over on the day of application asks nothing.</para>
+/// <para>Before an event for which the bond has to be off a take-down is due, on the last open day before it, after the day of
+/// application, whether the bond has cured or not. It takes the place of a rebond that would be due fewer than the event's own days
+/// before it; a rebond due earlier is made, and the take-down then is the next bond's. Where the event had begun when the bond was made,
+/// it is due on the first open day.</para>
 /// <para>Then a day is chosen: an open day on a preferred weekday within three days of the target and inside the window;
 /// else the nearest open day inside it; else the last open day before it and after the cure; else the bare target,
 /// for a person to settle. The earlier of two equally near days is taken. Days away count as closed.</para>
@@ -20,7 +24,9 @@ public static class DueRule
     public const int PreferredReachDays = 3;
     public const int LongestTargetDays = 3660;
 
-    /// <exception cref="ArgumentException">The window is unset, or the target is not 1 to 3,660 days.</exception>
+    /// <exception cref="ArgumentException">
+    /// The window is unset, the target is not 1 to 3,660 days, or an event is to be ready for and nobody said how the bond holds.
+    /// </exception>
     public static DueWindow DueWindowFor(in DueRuleInput question)
     {
         if (question.Window.EarliestWeeks == 0)
@@ -49,25 +55,21 @@ public static class DueRule
             rules |= DueReasons.Bit(DueRuleName.HeldUntilCured);
         }
 
+        var plan = new DayPlan
+        {
+            Target = target,
+            Opens = opens,
+            Last = closes,
+            Cured = cured,
+            Rules = rules,
+        };
         var events = question.Events.IsDefaultOrEmpty ? [] : question.Events.AsSpan();
-        var last = closes;
-        var daysAhead = 0;
-        var pulling = Pulling(events, Math.Min(opens, target), target, cured);
-        if (pulling >= 0)
-        {
-            daysAhead = events[pulling].DaysAhead;
-            last = target = CivilDayNumber.Number(events[pulling].From) - daysAhead;
-            rules |= DueReasons.Bit(DueRuleName.PulledAheadOfEvent);
-        }
-
-        if (target < opens)
-        {
-            opens = target;
-            rules |= DueReasons.Bit(DueRuleName.OpensEarlyAtTarget);
-        }
-
         var search = new BookableDaySearch(question.Opening, events);
-        var due = Choose(ref search, question.PreferredWeekdays, target, opens, last, cured, ref rules);
+        var demand = events.IsEmpty ? default : EventDemand.Of(events, applied, cured, closes, question.Survival);
+        var due = events.IsEmpty
+            ? Choose(ref search, question.PreferredWeekdays, ref plan)
+            : ChooseAmongEvents(ref search, events, applied, closes, question.PreferredWeekdays, demand, ref plan);
+        (target, opens, rules) = (plan.Target, plan.Opens, plan.Rules);
         var absence = search.Absence < 0 ? default : events[search.Absence];
         if (search.Absence >= 0)
             rules |= DueReasons.Bit(DueRuleName.MovedOutOfAbsence);
@@ -81,8 +83,8 @@ public static class DueRule
             Learnt = question.Learnt,
             Cure = question.Cure,
             FirstClearDays = cured - applied,
-            PulledToDays = last - applied,
-            DaysAhead = daysAhead,
+            Demand = demand,
+            DemandedDays = demand.Asks ? demand.Day - applied : 0,
             AwayFrom = absence.From,
             AwayThrough = absence.Through,
             DueOn = dueOn,
@@ -99,49 +101,111 @@ public static class DueRule
             null => DueRuleName.TargetFromPrior,
         };
 
-    private static int Pulling(ReadOnlySpan<LifeEventDays> events, int opens, int target, int cured)
+    private static int ChooseAmongEvents(
+        ref BookableDaySearch search,
+        ReadOnlySpan<LifeEventDays> events,
+        int applied,
+        int closes,
+        WeekdaySet preferred,
+        in EventDemand demand,
+        ref DayPlan plan
+    )
     {
-        var deciding = -1;
-        for (var index = 0; index < events.Length; index++)
+        var plain = plan;
+        if (demand.Asks)
+            plan.Heed(demand, closes);
+        var due = Choose(ref search, preferred, ref plan);
+        if (EventDemand.TakeDown(events, applied, due) is not { } begins)
+            return due;
+
+        plan = plain;
+        search = search.Anew();
+        var before = Math.Min(begins - 1, closes);
+        due =
+            before > applied
+                ? search.LastBefore(before + 1, applied + 1)
+                : search.Nearest(applied + 1, applied + 1, closes, closes - applied, WeekdaySet.Every);
+        if (due == BookableDaySearch.NoDay)
         {
-            var begins = CivilDayNumber.Number(events[index].From);
-            var latest = begins - events[index].DaysAhead;
-            if (begins < opens || latest >= target || latest < cured)
-                continue;
-            target = latest;
-            deciding = index;
+            due = Math.Max(before, applied + 1);
+            plan.Note(DueRuleName.NoOpenDay);
         }
 
-        return deciding;
+        plan.Note(DueRuleName.TakeDownBeforeEvent);
+        plan.Target = due;
+        plan.OpenEarly();
+        return due;
     }
 
-    private static int Choose(ref BookableDaySearch search, WeekdaySet preferred, int target, int opens, int last, int cured, ref int rules)
+    private static int Choose(ref BookableDaySearch search, WeekdaySet preferred, ref DayPlan plan)
     {
-        var day = search.Nearest(target, opens, last, PreferredReachDays, preferred);
+        plan.OpenEarly();
+        var (target, first, last) = (plan.Target, plan.AfterEvent ? plan.Target : plan.Opens, plan.Last);
+        var day = search.Nearest(target, first, last, PreferredReachDays, preferred);
         var rule = DueRuleName.MovedToPreferredWeekday;
         if (day == BookableDaySearch.NoDay)
         {
-            day = search.Nearest(target, opens, last, Math.Max(target - opens, last - target), WeekdaySet.Every);
+            day = search.Nearest(target, first, last, Math.Max(target - first, last - target), WeekdaySet.Every);
             rule = DueRuleName.MovedToOpenDay;
         }
 
-        if (day == BookableDaySearch.NoDay)
+        // A bond that an event follows at once is itself the fresh one: nobody comes before it.
+        if (day == BookableDaySearch.NoDay && !plan.AfterEvent)
         {
-            day = search.LastBefore(opens, cured);
+            day = search.LastBefore(plan.Opens, plan.Cured);
             rule = DueRuleName.MovedBeforeWindow;
         }
 
         if (day == BookableDaySearch.NoDay)
         {
             day = target;
-            rules |= DueReasons.Bit(DueRuleName.NoOpenDay);
+            plan.Note(DueRuleName.NoOpenDay);
         }
         else if (day != target)
         {
-            rules |= DueReasons.Bit(rule);
+            plan.Note(rule);
         }
 
         return day;
+    }
+
+    /// <summary>The days between which one is sought, as the rules one after another set them.</summary>
+    private struct DayPlan
+    {
+        public int Target;
+        public int Opens;
+        public int Last;
+        public int Cured;
+        public int Rules;
+        public bool AfterEvent;
+
+        public void Note(DueRuleName rule) => Rules |= DueReasons.Bit(rule);
+
+        public void OpenEarly()
+        {
+            if (Target >= Opens)
+                return;
+            Opens = Target;
+            Note(DueRuleName.OpensEarlyAtTarget);
+        }
+
+        public void Heed(in EventDemand demand, int closes)
+        {
+            Last = Math.Min(closes, demand.LatestAhead);
+            AfterEvent = demand.IsAfter;
+            Note(DueRuleName.EventBeyondHold);
+            if (demand.IsAfter)
+            {
+                Target = Math.Min(demand.Day, closes);
+                Note(DueRuleName.MovedAfterEvent);
+                return;
+            }
+
+            Note(demand.Day < Target ? DueRuleName.PulledAheadOfEvent : DueRuleName.KeptAheadOfEvent);
+            Target = Math.Min(Target, demand.Day);
+            if (demand.FreshPerMille < demand.Event.SoundPerMille)
+                Note(DueRuleName.FreshBondFallsShort);
+        }
     }
 }
 
@@ -162,11 +226,17 @@ public readonly record struct DueRuleInput(LocalDate AppliedOn, HoldWindow Windo
     /// <summary>Where the target comes from the practice's records; its days are the target's.</summary>
     public RebondTarget? Learnt { get; init; }
 
-    /// <summary>Dates to be ready for and days away, in any order. Past ones and those far off do no harm.</summary>
+    /// <summary>Days to be ready for, to be off before and to be away, in any order. Past ones and those far off do no harm.</summary>
     public ImmutableArray<LifeEventDays> Events { get; init; }
+
+    /// <summary>
+    /// S(t): the chance that this client's bond still holds so many whole days after application. Asked only for an event inside the
+    /// window to be ready for.
+    /// </summary>
+    public Func<int, double>? Survival { get; init; }
 }
 
-/// <summary>When a bond is due to be taken down and made anew.</summary>
+/// <summary>When a bond is due to be taken down, and made anew unless it <see cref="IsTakeDown"/>.</summary>
 /// <param name="Opens">The first day of the window, early if this client's target or an event asks for it.</param>
 /// <param name="Target">The day aimed at before looking for an open one.</param>
 /// <param name="Closes">The last day of the practice's window; the bond is overdue from the day after.</param>
@@ -179,6 +249,9 @@ public readonly record struct DueWindow(LocalDate Opens, LocalDate Target, Local
         Opens <= Target && Target <= Closes
             ? Target
             : throw new ArgumentException($"A window from {Opens} to {Closes} has its target on {Target}.", nameof(Target));
+
+    /// <summary>The bond comes off and none is made.</summary>
+    public bool IsTakeDown => Why.Has(DueRuleName.TakeDownBeforeEvent);
 }
 
 /// <summary>Looks for days on which this client can come to this salon, and remembers an absence that stood in the way.</summary>
@@ -190,6 +263,9 @@ internal ref struct BookableDaySearch(OpeningDays opening, ReadOnlySpan<LifeEven
 
     /// <summary>Place, among the events, of the absence that ruled out the first day otherwise right; −1 if none did.</summary>
     public int Absence { get; private set; } = -1;
+
+    /// <summary>The same search before it met an absence.</summary>
+    public readonly BookableDaySearch Anew() => new(opening, _events);
 
     /// <summary>The day inside [first, last] nearest to a target, within reach, the earlier on a tie.</summary>
     public int Nearest(int target, int first, int last, int reach, WeekdaySet weekdays)

@@ -28,8 +28,29 @@ public enum DueRuleName
     /// <summary>From a target inside the cure to the first whole day after it; amount is the cure's hours.</summary>
     HeldUntilCured,
 
+    /// <summary>
+    /// From an event's first to its last day; amount is the chance, in thousandths, that the bond is sound to the last, up-to the least
+    /// that the event wants.
+    /// </summary>
+    EventBeyondHold,
+
     /// <summary>From the target to the last day early enough; amount is the days between that day and the event.</summary>
     PulledAheadOfEvent,
+
+    /// <summary>From the target, which is early enough, to the last day that would be; amount is the days between that day and the event.</summary>
+    KeptAheadOfEvent,
+
+    /// <summary>From the target to the first day after the event; amount is the days before it on which it is too late for a rebond.</summary>
+    MovedAfterEvent,
+
+    /// <summary>
+    /// From the last day early enough to the event's last; amount is the chance, in thousandths, that a bond made on the first is sound
+    /// to the second, up-to the least that the event wants.
+    /// </summary>
+    FreshBondFallsShort,
+
+    /// <summary>From the target to the take-down before an operation, a scan or a treatment; no bond is made then.</summary>
+    TakeDownBeforeEvent,
 
     /// <summary>From the usual first day of the window to the target, which lies before it and now opens it.</summary>
     OpensEarlyAtTarget,

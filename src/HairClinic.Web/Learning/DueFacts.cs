@@ -60,22 +60,37 @@ public sealed class DueFacts
     )
     {
         var rule = HoldWindowRule.Choose(_rules, baseMaterialId, adhesiveId, attachment);
-        return new(_opening[client.HomeSalonId], _settings, rule, client)
+        var opening = _opening[client.HomeSalonId];
+        if (holds is null || HoldFacts.PriorOf(rule) is not { } window)
+            return new(opening, _settings, rule, client) { LabelCureHours = labelCureHours };
+
+        (LocalDate Day, ClientEffectNodes Client, double Effect)? read = null;
+        return new(opening, _settings, rule, client)
         {
             LabelCureHours = labelCureHours,
-            Learnt = holds is null
-                ? null
-                : day =>
-                    Learnt(
-                        rule,
-                        holds.SpellsUntil(client.Id, day, off),
-                        holds.CovariatesOf(client.Id, day, baseMaterialId, adhesiveId, waitsKept)
-                    ),
+            Learnt = day =>
+            {
+                var (_, own, effect) = Read(day);
+                return RebondTarget.FromModel(_model.Population, own, window, effect, _model.Fit is not null);
+            },
+            Survival = day =>
+            {
+                var (_, own, effect) = Read(day);
+                var hold = new LifePrediction(_model.Population, own, window.Place, effect);
+                return days => hold.Survival(days);
+            },
         };
-    }
 
-    private RebondTarget? Learnt(HoldWindowRule rule, List<HoldSpell> own, IReadOnlyList<CovariateValue> columns) =>
-        HoldFacts.PriorOf(rule) is { } window
-            ? RebondTarget.FromModel(_model.Population, _model.ClientEffect(own), window, _model.Effects(columns), _model.Fit is not null)
-            : null;
+        // Target and survival come from the same reading of the records.
+        (LocalDate, ClientEffectNodes, double) Read(LocalDate day) =>
+            read is { } known && known.Day == day
+                ? known
+                : (
+                    read = (
+                        day,
+                        _model.ClientEffect(holds.SpellsUntil(client.Id, day, off)),
+                        _model.Effects(holds.CovariatesOf(client.Id, day, baseMaterialId, adhesiveId, waitsKept))
+                    )
+                ).Value;
+    }
 }

@@ -67,7 +67,15 @@ internal static class DueWindowsBenchmark
     private static DueRuleInput[] Questions(bool preferring, bool events)
     {
         HoldWindow[] windows = [new(4, 6), new(2, 4), new(3, 5), new(4, 8)];
-        var targets = windows.Select(w => new HoldPrior(w).TargetDays).ToArray();
+        var priors = windows.Select(w => new HoldPrior(w)).ToArray();
+        var targets = priors.Select(p => p.TargetDays).ToArray();
+        // The rule is measured, not the model: what the curve says is looked up.
+        Func<int, double>[] curves =
+        [
+            .. priors
+                .Select(p => Enumerable.Range(0, 400).Select(days => p.Survival(days)).ToArray())
+                .Select(c => (Func<int, double>)(days => c[days])),
+        ];
         var opening = new OpeningDays(
             WeekdaySet.Of(IsoDayOfWeek.Tuesday, IsoDayOfWeek.Wednesday, IsoDayOfWeek.Thursday, IsoDayOfWeek.Friday, IsoDayOfWeek.Saturday),
             Enumerable.Range(0, 22).Select(i => new DateInterval(FirstDay.PlusMonths(6 * i), FirstDay.PlusMonths(6 * i).PlusDays(3))),
@@ -80,6 +88,7 @@ internal static class DueWindowsBenchmark
                 .Select(i => new DueRuleInput(FirstDay.PlusDays(i), windows[i % 4], targets[i % 4], opening)
                 {
                     PreferredWeekdays = preferring && i % 3 == 0 ? WeekdaySet.Of(IsoDayOfWeek.Friday) : default,
+                    Survival = events && i % 10 == 0 ? curves[i % 4] : null,
                     Events =
                         events && i % 10 == 0 ? [LifeEventDays.SingleDay(FirstDay.PlusDays(i + 33))] : ImmutableArray<LifeEventDays>.Empty,
                 }),

@@ -58,23 +58,73 @@ public sealed class DueWindowCalculatorTests
     }
 
     [Fact]
-    public void The_practices_days_before_an_event_pull_it_ahead_and_an_absence_is_gone_round()
+    public void The_practices_days_before_an_event_pull_it_ahead()
     {
-        var (there, away) = (Ada(), Ada());
-        var on = AppliedOn.PlusDays(32);
-        there.AddLifeEvent(new LifeEvent(Guid.CreateVersion7(), there.Id, LifeEventKind.Celebration, on, on, away: false));
-        away.AddLifeEvent(new LifeEvent(Guid.CreateVersion7(), away.Id, LifeEventKind.Travel, on.PlusDays(-1), on.PlusDays(6), away: true));
+        var wedding = Planning(LifeEventKind.Celebration, 32, 32);
 
-        Assert.Equal(
-            on.PlusDays(-4),
-            new DueCalculator(Open, Settings(daysBeforeEvent: 4), FourToEight, there) { Learnt = At(33) }
-                .WindowFor(AppliedOn)
-                .DueOn
-        );
-        var gone = new DueCalculator(Open, Settings(daysBeforeEvent: 4), FourToEight, away) { Learnt = At(33) }
-            .WindowFor(AppliedOn)
-            .DueOn;
-        Assert.False(gone >= on.PlusDays(-1) && gone <= on.PlusDays(6));
+        Assert.Equal(AppliedOn.PlusDays(28), DueOf(wedding, Settings(daysBeforeEvent: 4)));
+        Assert.Equal(AppliedOn.PlusDays(23), DueOf(wedding, Settings(daysBeforeEvent: 9)));
+    }
+
+    // Worked example of the 4–8-week window: S(27) = 0.917, S(40) = 0.546.
+    [Theory]
+    [InlineData(LifeEventKind.Celebration, 27, 27, 22)]
+    [InlineData(LifeEventKind.Other, 27, 27, 22)]
+    [InlineData(LifeEventKind.Travel, 27, 27, 33)]
+    [InlineData(LifeEventKind.Travel, 20, 40, 15)]
+    [InlineData(LifeEventKind.Operation, 27, 27, 26)]
+    [InlineData(LifeEventKind.Scan, 27, 27, 26)]
+    [InlineData(LifeEventKind.Treatment, 27, 90, 26)]
+    public void Each_kind_asks_for_its_own(LifeEventKind kind, int from, int to, int due) =>
+        Assert.Equal(AppliedOn.PlusDays(due), DueOf(Planning(kind, from, to), Settings()));
+
+    [Fact]
+    public void How_sound_a_bond_must_be_is_the_practices_to_say()
+    {
+        var settings = Settings();
+        settings.SetEventRule(91, 92);
+
+        Assert.Equal(AppliedOn.PlusDays(33), DueOf(Planning(LifeEventKind.Celebration, 27, 27), settings));
+        Assert.Equal(AppliedOn.PlusDays(22), DueOf(Planning(LifeEventKind.Travel, 27, 27), settings));
+    }
+
+    [Fact]
+    public void How_the_clients_bonds_hold_is_what_an_event_is_judged_by_and_read_only_for_one()
+    {
+        var asked = new List<LocalDate>();
+        Assert.Equal(22, Days(0.95, Planning(LifeEventKind.Celebration, 27, 27)));
+        Assert.Equal(33, Days(0.999, Planning(LifeEventKind.Celebration, 27, 27)));
+        Assert.Equal([AppliedOn, AppliedOn], asked);
+        Assert.Equal(33, Days(0.1, Ada()));
+        Assert.Equal(33, Days(0.1, Planning(LifeEventKind.Celebration, 200, 200)));
+        Assert.Equal([AppliedOn, AppliedOn], asked);
+
+        int Days(double chance, Client client) =>
+            Period.DaysBetween(
+                AppliedOn,
+                new DueCalculator(Open, Settings(), FourToEight, client)
+                {
+                    Learnt = At(33),
+                    Survival = day =>
+                    {
+                        asked.Add(day);
+                        return _ => chance;
+                    },
+                }
+                    .WindowFor(AppliedOn)
+                    .DueOn
+            );
+    }
+
+    [Theory]
+    [InlineData(0, 33)]
+    [InlineData(1, 1)]
+    public void An_operation_after_which_bonding_began_again_asks_nothing_of_a_later_bond(int againAfterDays, int due)
+    {
+        var client = Planning(LifeEventKind.Operation, -3, 20);
+        client.Events[0].AllowBondingAgain(AppliedOn.PlusDays(againAfterDays), by: null);
+
+        Assert.Equal(AppliedOn.PlusDays(due), DueOf(client, Settings()));
     }
 
     [Theory]
@@ -82,11 +132,10 @@ public sealed class DueWindowCalculatorTests
     [InlineData(true)]
     public void Only_while_they_are_away_a_client_cannot_come(bool away)
     {
-        var client = Ada();
+        var client = Planning(LifeEventKind.Travel, 10, 40, away);
         var (from, to) = (AppliedOn.PlusDays(10), AppliedOn.PlusDays(40));
-        client.AddLifeEvent(new LifeEvent(Guid.CreateVersion7(), client.Id, LifeEventKind.Travel, from, to, away));
 
-        var due = new DueCalculator(Open, Settings(), FourToEight, client) { Learnt = At(33) }
+        var due = new DueCalculator(Open, Settings(), FourToEight, client) { Learnt = At(33), Survival = _ => _ => 0.95 }
             .WindowFor(AppliedOn)
             .DueOn;
 
@@ -133,6 +182,18 @@ public sealed class DueWindowCalculatorTests
         settings.SetSchedulingRules(24, daysBeforeEvent, 7, 15);
         return settings;
     }
+
+    private static Client Planning(LifeEventKind kind, int from, int to, bool away = false)
+    {
+        var client = Ada();
+        client.AddLifeEvent(new LifeEvent(Guid.CreateVersion7(), client.Id, kind, AppliedOn.PlusDays(from), AppliedOn.PlusDays(to), away));
+        return client;
+    }
+
+    private static LocalDate DueOf(Client client, PracticeSettings settings) =>
+        new DueCalculator(Open, settings, FourToEight, client) { Learnt = At(33) }
+            .WindowFor(AppliedOn)
+            .DueOn;
 
     private static Client Ada() => new(Guid.CreateVersion7(), "C-1", "Ada Fenwick", Guid.CreateVersion7());
 }

@@ -17,6 +17,7 @@ public sealed class PracticeSettingsTests
             (90, 24, 14, 5),
             (_settings.GrantDaysAfterVisit, _settings.ClientMoveHours, _settings.PreparationDays, _settings.GapChancePercent)
         );
+        Assert.Equal((99, 90), (_settings.CelebrationSoundPercent, _settings.JourneySoundPercent));
         Assert.False(_settings.IsDemo);
         _settings.MarkAsDemo();
         Assert.True(_settings.IsDemo);
@@ -106,6 +107,21 @@ public sealed class PracticeSettingsTests
             "The accepted chance of a day with no unit that still wears well is 1 to 30 percent.",
             () => _settings.SetOrderRule(14, percent),
             () => _settings.GapChancePercent == percent
+        );
+
+    [Theory]
+    [InlineData(49, 90, false)]
+    [InlineData(50, 99, true)]
+    [InlineData(99, 50, true)]
+    [InlineData(100, 90, false)]
+    [InlineData(99, 49, false)]
+    [InlineData(99, 100, false)]
+    public void No_bond_is_certain_to_last_to_an_event_and_none_as_likely_to_lift(int celebration, int journey, bool taken) =>
+        Bounds(
+            taken,
+            "The chance that a bond lasts to the end of an event is set from 50 to 99 percent.",
+            () => _settings.SetEventRule(celebration, journey),
+            () => (_settings.CelebrationSoundPercent, _settings.JourneySoundPercent) == (celebration, journey)
         );
 
     [Fact]

@@ -15,7 +15,8 @@ public sealed record DueFacts(
     int PreferredBits,
     int CureHours,
     DateInterval[] Closures,
-    LifeEventDays[] Events
+    LifeEventDays[] Events,
+    double HoldDays
 )
 {
     // The last two zones skipped a civil day, on which no one can be due.
@@ -30,11 +31,13 @@ public sealed record DueFacts(
 
     private static readonly Gen<(int First, int Length)> Stretches = Gen.Select(Gen.Int[-10, 190], Gen.Int[0, 25]);
 
-    private static readonly Gen<(int First, int Length, int Ahead, bool Away)> Dates = Gen.Select(
-        Gen.Int[-10, 190],
+    // Whatever must be sound to a percentage, and, for one in three, off before it.
+    private static readonly Gen<(int First, int Length, int Ahead, bool Away, int? Sound)> Dates = Gen.Select(
+        Gen.OneOf(Gen.Int[-10, 60], Gen.Int[-10, 190]),
         Gen.Int[0, 25],
         Gen.Int[0, 12],
-        Gen.Bool
+        Gen.Bool,
+        Gen.OneOf(Gen.Int[50, 99].Select(percent => (int?)percent), Gen.Const((int?)99), Gen.Const((int?)null))
     );
 
     public static Gen<DueFacts> Any { get; } =
@@ -48,6 +51,7 @@ public sealed record DueFacts(
         from cure in Gen.Int[24, 48]
         from closures in Stretches.Array[0, 4]
         from events in Dates.Array[0, 3]
+        from hold in Gen.Double[5, 250]
         let applied = place.Around.PlusDays(shift)
         select new DueFacts(
             place.ZoneId,
@@ -59,7 +63,8 @@ public sealed record DueFacts(
             preferred,
             cure,
             [.. closures.Select(stretch => Stretch(applied, stretch.First, stretch.Length))],
-            [.. events.Select(date => Event(applied, date))]
+            [.. events.Select(date => Event(applied, date))],
+            hold
         );
 
     public DateTimeZone Zone => DateTimeZoneProviders.Tzdb[ZoneId];
@@ -72,16 +77,22 @@ public sealed record DueFacts(
             PreferredWeekdays = new(PreferredBits),
             Cure = new(CureHours),
             Events = [.. Events],
+            Survival = Survival,
         };
+
+    /// <summary>Some falling curve: what is asked of the rule is what it does with it.</summary>
+    public double Survival(int days) => Math.Exp(-Math.Pow(days / HoldDays, 4));
 
     public DueWindow Answer => DueRule.DueWindowFor(Question);
 
     private static DateInterval Stretch(LocalDate applied, int first, int length) =>
         new(applied.PlusDays(first), applied.PlusDays(first + length));
 
-    private static LifeEventDays Event(LocalDate applied, (int First, int Length, int Ahead, bool Away) date)
+    private static LifeEventDays Event(LocalDate applied, (int First, int Length, int Ahead, bool Away, int? Sound) date)
     {
-        var day = applied.PlusDays(date.First);
-        return date.Away ? LifeEventDays.Away(day, day.PlusDays(date.Length), date.Ahead) : LifeEventDays.SingleDay(day, date.Ahead);
+        var (first, last) = (applied.PlusDays(date.First), applied.PlusDays(date.First + date.Length));
+        return date.Sound is { } percent
+            ? LifeEventDays.ToBeReadyFor(first, last, percent, date.Ahead, date.Away)
+            : LifeEventDays.OffBefore(first, last, date.Ahead, date.Away);
     }
 }

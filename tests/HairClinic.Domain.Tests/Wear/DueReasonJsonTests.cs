@@ -18,6 +18,7 @@ public sealed class DueReasonJsonTests
             new(new(2026, 3, 3), Salons.FourToEightWeeks, 32, Salons.OpenTuesdayToSaturday())
             {
                 Events = [LifeEventDays.SingleDay(new(2026, 4, 6))],
+                Survival = _ => 0.8,
             }
         );
 

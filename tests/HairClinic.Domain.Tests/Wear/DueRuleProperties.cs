@@ -9,6 +9,17 @@ public sealed class DueRuleProperties
 {
     private const int Runs = 10_000;
 
+    // What these tell moves no date by itself.
+    private static readonly DueRuleName[] Aside =
+    [
+        DueRuleName.HoldWindow,
+        DueRuleName.EventBeyondHold,
+        DueRuleName.KeptAheadOfEvent,
+        DueRuleName.FreshBondFallsShort,
+        DueRuleName.OpensEarlyAtTarget,
+        DueRuleName.MovedOutOfAbsence,
+    ];
+
     [Fact]
     public void A_due_day_is_the_one_a_slow_second_reading_of_the_rule_finds() =>
         DueFacts.Any.Sample(
@@ -47,6 +58,9 @@ public sealed class DueRuleProperties
                     // Bonds are made before ten at night; later ones are covered by the visit's own check on instants.
                     var bonded = facts.AppliedOn.AtMidnight().PlusMinutes(minute).InZoneLeniently(facts.Zone).ToInstant();
                     var due = facts.Answer;
+                    // A unit that has to be off comes off, cured or not.
+                    if (due.IsTakeDown)
+                        return;
                     var cured = new Cure(facts.CureHours).EndsAt(bonded);
                     Assert.True(due.DueOn >= cured.InZone(facts.Zone).Date);
                     if (NaiveDueRule.Exists(facts.Zone, due.DueOn))
@@ -66,6 +80,21 @@ public sealed class DueRuleProperties
                 var pull = due.Why.Explain().Single(reason => reason.Rule == DueRuleName.PulledAheadOfEvent);
                 Assert.True(due.DueOn <= pull.To);
                 Assert.Contains(facts.Events, date => date.From == pull.To.PlusDays(pull.Amount!.Value) && date.DaysAhead == pull.Amount);
+            },
+            iter: Runs
+        );
+
+    [Fact]
+    public void A_take_down_is_due_after_the_bond_and_before_every_event_that_it_must_be_off_for() =>
+        DueFacts.Any.Sample(
+            facts =>
+            {
+                var due = facts.Answer;
+                var off = facts.Events.Where(date => date.IsTakeDown && date.Through > facts.AppliedOn).ToList();
+                Assert.True(due.DueOn > facts.AppliedOn);
+                // One that has begun is too late for any of them.
+                if (off.TrueForAll(date => date.From > facts.AppliedOn.PlusDays(1)))
+                    Assert.All(off, date => Assert.True(due.DueOn < date.From));
             },
             iter: Runs
         );
@@ -102,7 +131,7 @@ public sealed class DueRuleProperties
                 var at = facts.AppliedOn;
                 foreach (var reason in reasons)
                 {
-                    if (reason.Rule is DueRuleName.HoldWindow or DueRuleName.OpensEarlyAtTarget or DueRuleName.MovedOutOfAbsence)
+                    if (Aside.Contains(reason.Rule))
                         continue;
                     Assert.Equal(at, reason.From);
                     at = reason.To;

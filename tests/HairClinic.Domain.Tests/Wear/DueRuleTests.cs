@@ -164,7 +164,7 @@ public sealed class DueRuleTests
             LifeEventDays.Away(new(2026, 3, 20), new(2026, 4, 8)),
         ];
 
-        var due = DueRule.DueWindowFor(Ask() with { Events = [.. away] });
+        var due = DueRule.DueWindowFor(Ask() with { Events = [.. away], Survival = _ => 0.95 });
 
         Assert.Equal(new LocalDate(2026, 4, 9), due.DueOn);
         var reason = Assert.Single(due.Why.Explain(), r => r.Rule == DueRuleName.MovedOutOfAbsence);
@@ -213,7 +213,8 @@ public sealed class DueRuleTests
         var question = Ask() with
         {
             PreferredWeekdays = WeekdaySet.Of(IsoDayOfWeek.Friday),
-            Events = [LifeEventDays.Away(new(2026, 4, 1), new(2026, 4, 12))],
+            Events = [LifeEventDays.Away(new(2026, 4, 1), new(2026, 4, 12)), LifeEventDays.OffBefore(new(2026, 4, 5), new(2026, 4, 6))],
+            Survival = _ => 0.5,
         };
         _ = DueRule.DueWindowFor(question);
 

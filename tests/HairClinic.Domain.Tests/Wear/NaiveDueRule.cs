@@ -8,26 +8,57 @@ internal static class NaiveDueRule
 {
     public static (LocalDate Opens, LocalDate Target, LocalDate DueOn) For(DueFacts facts)
     {
-        var closes = facts.AppliedOn.PlusWeeks(facts.LatestWeeks);
+        var rebond = Rebond(facts);
+        var (usual, closes, next) = (facts.AppliedOn.PlusWeeks(facts.EarliestWeeks), Closes(facts), facts.AppliedOn.PlusDays(1));
+        // A rebond that would be fresher than the days ahead is not made: the unit comes off instead.
+        var off = facts
+            .Events.Where(date => date.IsTakeDown && date.Through > facts.AppliedOn)
+            .Where(date => rebond.DueOn.PlusDays(date.DaysAhead) > date.From || rebond.DueOn >= date.From)
+            .Select(date => date.From.PlusDays(-1))
+            .Order()
+            .ToList();
+        if (off.Count == 0)
+            return rebond;
+        var eve = LocalDate.Min(off[0], closes);
+        // Too late for the day before: as soon as anybody can.
+        var due =
+            eve < next
+                ? Days(next, closes).Where(day => Usable(facts, day)).Append(next).First()
+                : Days(next, eve).Reverse().Where(day => Usable(facts, day)).Append(eve).First();
+        return (LocalDate.Min(usual, due), due, due);
+    }
+
+    /// <summary>As if nothing had to come off for good.</summary>
+    private static (LocalDate Opens, LocalDate Target, LocalDate DueOn) Rebond(DueFacts facts)
+    {
+        var closes = Closes(facts);
         var opens = facts.AppliedOn.PlusWeeks(facts.EarliestWeeks);
         var cured = FirstClearDay(facts);
         var target = LocalDate.Max(cured, LocalDate.Min(closes, facts.AppliedOn.PlusDays(facts.TargetDays)));
+        var (first, last) = ((LocalDate?)null, closes);
 
-        var beginsInTime = LocalDate.Min(opens, target);
-        var pulled = facts
-            .Events.Where(date => date.From >= beginsInTime)
-            .Select(date => date.From.PlusDays(-date.DaysAhead))
-            .Where(latest => latest < target && latest >= cured)
+        var wishes = facts
+            .Events.Where(date => date.Through > facts.AppliedOn && date.From.PlusDays(-date.DaysAhead) < closes)
+            .Where(date => !date.IsTakeDown && Chance(facts, date.Through) < date.SoundPerMille / 1000m)
+            .Select(date => (Date: date, Ready: date.From.PlusDays(-date.DaysAhead)))
+            .ToList();
+        var early = wishes.Where(wish => wish.Ready >= cured).Select(wish => wish.Ready).Order().ToList();
+        var late = wishes
+            .Where(wish => wish.Ready < cured)
+            .Select(wish => LocalDate.Max(cured, wish.Date.Through.PlusDays(1)))
             .Order()
             .ToList();
-        var last = pulled.Count > 0 ? pulled[0] : closes;
+        if (early.Count > 0)
+            last = early[0];
+        if (late.Count > 0 && (early.Count == 0 || late[0] < early[0]))
+            first = target = LocalDate.Min(late[0], closes);
         target = LocalDate.Min(target, last);
         opens = LocalDate.Min(opens, target);
 
         var usable = Days(facts.AppliedOn, closes).Where(day => Usable(facts, day)).ToList();
-        var inside = usable.Where(day => day >= opens && day <= last).ToList();
+        var inside = usable.Where(day => day >= (first ?? opens) && day <= last).ToList();
         var preferred = inside.Where(day => (facts.PreferredBits >> ((int)day.DayOfWeek - 1) & 1) == 1 && Apart(day, target) <= 3);
-        var before = usable.Where(day => day >= cured && day < opens).Reverse();
+        var before = first is null ? usable.Where(day => day >= cured && day < opens).Reverse() : [];
         var due = preferred
             .OrderBy(day => Apart(day, target))
             .ThenBy(day => day)
@@ -37,6 +68,11 @@ internal static class NaiveDueRule
             .First();
         return (opens, target, due);
     }
+
+    private static LocalDate Closes(DueFacts facts) => facts.AppliedOn.PlusWeeks(facts.LatestWeeks);
+
+    private static decimal Chance(DueFacts facts, LocalDate day) =>
+        decimal.Round((decimal)facts.Survival(Period.DaysBetween(facts.AppliedOn, day)), 3, MidpointRounding.AwayFromZero);
 
     public static bool Exists(DateTimeZone zone, LocalDate day) => zone.MapLocally(day.At(new LocalTime(12, 0)));
 

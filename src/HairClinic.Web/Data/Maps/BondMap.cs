@@ -14,6 +14,7 @@ public sealed class BondMap() : FencedMap<Bond>("bonds")
         builder.ToTable(t => t.HasCheckConstraint("ck_bonds_closes_after_opens", "closes_on >= opens_on"));
         builder.ToTable(t => t.HasCheckConstraint("ck_bonds_removed_after_applied", "removed_on >= applied_on"));
         builder.Ignore(x => x.IsOpen);
+        builder.Ignore(x => x.IsDueForTakeDown);
         builder.HasQueryFilter(Standing, x => x.RemovedBecause == null || x.RemovedBecause != RemovalReason.TakenBack);
         builder.Property(x => x.DueReasons).HasColumnType("jsonb").HasConversion(JsonColumns.DueReasons, JsonColumns.DueReasonsComparer);
         builder.ComplexProperty(

@@ -1,4 +1,4 @@
-﻿using System;
+using System;
 using Microsoft.EntityFrameworkCore.Migrations;
 using NodaTime;
 
@@ -6,10 +6,8 @@ using NodaTime;
 
 namespace HairClinic.Web.Data.Migrations
 {
-    /// <inheritdoc />
     public partial class TakeDownAlone : Migration
     {
-        /// <inheritdoc />
         protected override void Up(MigrationBuilder migrationBuilder)
         {
             migrationBuilder.AddColumn<LocalDate>(
@@ -64,17 +62,6 @@ namespace HairClinic.Web.Data.Migrations
                 name: "ix_take_down_products_practice_id_visit_record_id",
                 table: "take_down_products",
                 columns: new[] { "practice_id", "visit_record_id" });
-        }
-
-        /// <inheritdoc />
-        protected override void Down(MigrationBuilder migrationBuilder)
-        {
-            migrationBuilder.DropTable(
-                name: "take_down_products");
-
-            migrationBuilder.DropColumn(
-                name: "no_bond_until",
-                table: "bonds");
         }
     }
 }

@@ -950,6 +950,14 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("boolean")
                         .HasColumnName("away");
 
+                    b.Property<Guid?>("BondingAgainBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("bonding_again_by");
+
+                    b.Property<LocalDate?>("BondingAgainFrom")
+                        .HasColumnType("date")
+                        .HasColumnName("bonding_again_from");
+
                     b.Property<Guid>("ClientId")
                         .HasColumnType("uuid")
                         .HasColumnName("client_id");
@@ -2410,6 +2418,10 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("id");
 
+                    b.Property<int>("CelebrationSoundPercent")
+                        .HasColumnType("integer")
+                        .HasColumnName("celebration_sound_percent");
+
                     b.Property<int>("ClientMoveHours")
                         .HasColumnType("integer")
                         .HasColumnName("client_move_hours");
@@ -2442,6 +2454,10 @@ namespace HairClinic.Web.Data.Migrations
                     b.Property<bool>("IsDemo")
                         .HasColumnType("boolean")
                         .HasColumnName("is_demo");
+
+                    b.Property<int>("JourneySoundPercent")
+                        .HasColumnType("integer")
+                        .HasColumnName("journey_sound_percent");
 
                     b.Property<string>("Name")
                         .IsRequired()

@@ -17,6 +17,8 @@ public static class ClientsArea
             .AddScoped<EditClient>()
             .AddScoped<AddLifeEvent>()
             .AddScoped<AddLifeEventRules>()
+            .AddScoped<AllowBonding>()
+            .AddSingleton<AllowBondingRules>()
             .AddScoped<RecordSkinAndHabits>()
             .AddScoped<RecordSkinAndHabitsRules>()
             .AddScoped<WhoMaySee>()

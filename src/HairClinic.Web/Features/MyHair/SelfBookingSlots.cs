@@ -74,8 +74,22 @@ public sealed class SelfBookingSlots(ClinicDbFactory databases, CurrentActor cur
         var client = current.Client.ClientId;
         await using var db = databases.Open();
         return await ClearanceStore
-            .OfPurposeOnDay(db, wish.Purpose, day)
-            .AnyAsync(c => c.ClientId == client && c.Kind == ClearanceSeverity.Block, cancellation);
+                .OfPurposeOnDay(db, wish.Purpose, day)
+                .AnyAsync(c => c.ClientId == client && c.Kind == ClearanceSeverity.Block, cancellation)
+            || await IsPausedAsync(client, wish.Purpose, day, cancellation);
+    }
+
+    // Whoever came by an address that is not confirmed reads no events; theirs count all the same.
+    private async Task<bool> IsPausedAsync(Guid client, ServicePurpose purpose, LocalDate day, CancellationToken cancellation)
+    {
+        if (!ClearanceRules.Bonding.Contains(purpose))
+            return false;
+        await using var db = databases.OpenPracticeWide(Job);
+        var found = await db
+            .PracticeSettings.AsNoTracking()
+            .Select(p => new { p.DaysBeforeEvent, Events = db.LifeEvents.Where(e => e.ClientId == client).ToList() })
+            .SingleAsync(cancellation);
+        return BondingPause.On(found.Events, day, found.DaysBeforeEvent) is not null;
     }
 
     /// <exception cref="Refusal">It is too late to change it here.</exception>

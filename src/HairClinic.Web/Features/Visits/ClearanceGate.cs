@@ -4,7 +4,8 @@ namespace HairClinic.Web.Features.Visits;
 
 /// <summary>
 /// What a clearance does to a booking, a move, a walk-in and a log: a block is refused to whoever may not look at the head, a warning
-/// and a block that may be set aside want a second tap. Nobody is told why.
+/// and a block that may be set aside want a second tap. Nobody is told why. For a booking a pause of bonding that has begun is like a
+/// block, one that is near like a warning; at the chair <see cref="BondingPause.RequireBondable"/> has the word, and nobody sets it aside.
 /// </summary>
 internal static class ClearanceGate
 {
@@ -15,10 +16,10 @@ internal static class ClearanceGate
 
     /// <summary>For a time that is chosen.</summary>
     /// <exception cref="Refusal">The service is blocked, and it is not for whoever acts to set that aside.</exception>
-    public static IReadOnlyList<Doubt> CheckBooking(IReadOnlyCollection<ClearanceSeverity> kinds, PersonActor who) =>
-        kinds.Contains(ClearanceSeverity.Block) && !MaySetAside(who)
+    public static IReadOnlyList<Doubt> CheckBooking(IReadOnlyCollection<ClearanceSeverity> kinds, BondingPause? pause, PersonActor who) =>
+        (kinds.Contains(ClearanceSeverity.Block) || pause is { Degree: BondingPauseDegree.Begun }) && !MaySetAside(who)
             ? throw new Refusal("Ask a stylist first: for now this service is not to be booked for this client.")
-        : kinds.Count > 0 ? [Doubt.AskStylistFirst]
+        : kinds.Count > 0 || pause is not null ? [Doubt.AskStylistFirst]
         : [];
 
     /// <summary>For what is logged at the chair.</summary>

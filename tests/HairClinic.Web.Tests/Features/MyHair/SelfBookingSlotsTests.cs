@@ -68,6 +68,30 @@ public sealed class SelfBookingSlotsTests(PgServer server)
         Assert.NotNull((await BookAsync(clinic)).At);
     }
 
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)] // such a client reads no events, and they count all the same
+    public async Task Who_was_operated_on_rings_until_somebody_records_that_bonding_may_begin_again(bool confirmed)
+    {
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            s =>
+            {
+                _own.Lay(s);
+                if (!confirmed)
+                    s.LeaveUnconfirmed(_own.Client);
+                var on = ChairScene.Today.PlusDays(-30);
+                s.Db.LifeEvents.Add(new LifeEvent(Guid.CreateVersion7(), _own.Client.Id, LifeEventKind.Operation, on, on, away: true));
+            }
+        );
+
+        Assert.True((await ChooseAsync(clinic, _own.Rebond.Id)).Ring);
+        await Refused.SayingAsync(Ring, () => BookAsync(clinic));
+
+        await clinic.LayAsync(s => s.Db.LifeEvents.Single().AllowBondingAgain(ChairScene.Today, by: null));
+        Assert.False((await ChooseAsync(clinic, _own.Rebond.Id)).Ring);
+    }
+
     private Task<SelfBookingOutcome> BookAsync(TestClinic clinic) =>
         clinic.UseAsync<Choosing, SelfBookingOutcome>(
             _own.Acting(clinic),

@@ -44,6 +44,31 @@ public sealed class DueReasonTextTests : UiTestContext
         "Moved ahead of an event of the client’s, to be fresh 5 days before it: Tue 13 April."
     )]
     [InlineData(
+        DueRuleName.EventBeyondHold,
+        917,
+        990,
+        "Of 1,000 such bonds 917 are expected to be sound on Tue 13 April, the last day of an event of the client’s; at least 990 are wanted."
+    )]
+    [InlineData(DueRuleName.KeptAheadOfEvent, 5, null, "Not later than Tue 13 April, to be fresh 5 days before an event of the client’s.")]
+    [InlineData(
+        DueRuleName.MovedAfterEvent,
+        5,
+        null,
+        "Too late to be fresh 5 days before an event of the client’s, so it waits until after it: Tue 13 April."
+    )]
+    [InlineData(
+        DueRuleName.FreshBondFallsShort,
+        360,
+        900,
+        "Even a bond made on Tue 2 March may not last to Tue 13 April: of 1,000 such bonds 360 are expected to; plan for a lift."
+    )]
+    [InlineData(
+        DueRuleName.TakeDownBeforeEvent,
+        null,
+        null,
+        "The unit has to be off for an event of the client’s: take-down on Tue 13 April, and no new bond until somebody records that bonding may begin again."
+    )]
+    [InlineData(
         DueRuleName.OpensEarlyAtTarget,
         null,
         null,

@@ -15,8 +15,8 @@ public sealed class AddLifeEvent(ClinicDbFactory databases, WriteOnce writes, IC
         if (await db.Clients.UnmergedById(clientId).Headings(db).SingleOrDefaultAsync(cancellation) is not { } heading)
             return null;
         var today = clock.Today(heading.Zone);
-        var ahead = db.LifeEvents.AsNoTracking().Where(e => e.ClientId == clientId && e.To >= today).OrderBy(e => e.From);
-        return new Screen(heading.Name, heading.Code, today, await ahead.ToListAsync(cancellation));
+        var events = await db.LifeEvents.AsNoTracking().Where(e => e.ClientId == clientId).ToListAsync(cancellation);
+        return new Screen(heading.Name, heading.Code, today, ClientLifeEventText.FilterCurrent(events, today));
     }
 
     /// <exception cref="Refusal">The client is not there, or the event ends before it starts.</exception>
@@ -70,7 +70,7 @@ public sealed class AddLifeEvent(ClinicDbFactory databases, WriteOnce writes, IC
     private void Refresh(ClinicDb db, Guid clientId) =>
         db.WorkItems.Add(WorkItemFactory.RefreshDueDates(clientId, clock.GetCurrentInstant()));
 
-    /// <param name="Coming">Events that are not over, soonest first.</param>
+    /// <param name="Coming">Events that are not over or still keep from bonding, soonest first.</param>
     public sealed record Screen(string Name, string Code, LocalDate Today, IReadOnlyList<LifeEvent> Coming);
 
     public sealed record Input

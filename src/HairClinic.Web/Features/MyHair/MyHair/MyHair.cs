@@ -61,6 +61,9 @@ public sealed class MyHair(OwnPageReader book, MailSettings mail, CurrentActor c
         int? LabelCureHours
     )
     {
+        /// <summary>What is due is a take-down without a new bond.</summary>
+        public bool IsTakeDown => Reasons.AskForTakeDown();
+
         private Cure Cure => DueCalculator.CureOf(CureHours, LabelCureHours);
 
         public Instant? CuredAt => AppliedAt is { } applied ? Cure.EndsAt(applied) : null;

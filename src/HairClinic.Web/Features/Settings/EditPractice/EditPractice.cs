@@ -31,10 +31,16 @@ public sealed class EditPractice(
     {
         var settings = await db.PracticeSettings.SingleAsync(cancellation);
         ConcurrentEdits.ExpectVersion(db, settings, input.Version);
-        if (settings.CureHours != input.CureHours || settings.DaysBeforeEvent != input.DaysBeforeEvent)
+        if (
+            settings.CureHours != input.CureHours
+            || settings.DaysBeforeEvent != input.DaysBeforeEvent
+            || settings.CelebrationSoundPercent != input.CelebrationSoundPercent
+            || settings.JourneySoundPercent != input.JourneySoundPercent
+        )
             db.WorkItems.Add(WorkItemFactory.RefreshDueDates(clientId: null, clock.GetCurrentInstant()));
         settings.SetNameAndLocale(input.Name, input.Region, input.Culture);
         settings.SetSchedulingRules(input.CureHours ?? 0, input.DaysBeforeEvent ?? 0, input.OpeningSoonDays ?? 0, input.SlotMinutes);
+        settings.SetEventRule(input.CelebrationSoundPercent ?? 0, input.JourneySoundPercent ?? 0);
         settings.SetClientMoveHours(input.ClientMoveHours ?? -1);
         if (settings.GrantDaysAfterVisit != input.GrantDaysAfterVisit && current.Person.StaffRole != StaffRole.Owner)
             throw new Refusal("Only an owner changes for how long a visit opens a record to another salon.");
@@ -69,6 +75,14 @@ public sealed class EditPractice(
         [Field("Days before an event")]
         public int? DaysBeforeEvent { get; set; }
 
+        /// <summary>The least chance that a bond is sound to the end of a celebration.</summary>
+        [Field("Bond sound to the end of a celebration, percent")]
+        public int? CelebrationSoundPercent { get; set; }
+
+        /// <summary>The same for a journey.</summary>
+        [Field("Bond sound to the end of a journey, percent")]
+        public int? JourneySoundPercent { get; set; }
+
         [Field("Opening soon, days")]
         public int? OpeningSoonDays { get; set; }
 
@@ -99,6 +113,8 @@ public sealed class EditPractice(
                 Culture = settings.Culture,
                 CureHours = settings.CureHours,
                 DaysBeforeEvent = settings.DaysBeforeEvent,
+                CelebrationSoundPercent = settings.CelebrationSoundPercent,
+                JourneySoundPercent = settings.JourneySoundPercent,
                 OpeningSoonDays = settings.OpeningSoonDays,
                 SlotMinutes = settings.SlotMinutes,
                 ClientMoveHours = settings.ClientMoveHours,

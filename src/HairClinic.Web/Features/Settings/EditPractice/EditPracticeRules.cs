@@ -19,6 +19,16 @@ public sealed class EditPracticeRules : AbstractValidator<EditPractice.Input>
             .WithMessage("Give a number of days.")
             .InclusiveBetween(1, 60)
             .WithMessage("Give 1 to 60 days.");
+        RuleFor(x => x.CelebrationSoundPercent)
+            .NotNull()
+            .WithMessage("Give a number of percent.")
+            .InclusiveBetween(50, 99)
+            .WithMessage("The chance that a bond lasts to the end of an event is set from 50 to 99 percent.");
+        RuleFor(x => x.JourneySoundPercent)
+            .NotNull()
+            .WithMessage("Give a number of percent.")
+            .InclusiveBetween(50, 99)
+            .WithMessage("The chance that a bond lasts to the end of an event is set from 50 to 99 percent.");
         RuleFor(x => x.OpeningSoonDays)
             .NotNull()
             .WithMessage("Give a number of days.")

@@ -31,6 +31,8 @@ public sealed partial class LogRebond
             .Select(s => new
             {
                 s.CureHours,
+                s.DaysBeforeEvent,
+                Events = db.LifeEvents.Where(e => e.ClientId == visit.ClientId).ToList(),
                 Blocks = db.Clearances.Where(c => c.ClientId == visit.ClientId && c.Kind == ClearanceSeverity.Block).ToList(),
             })
             .SingleAsync(cancellation);
@@ -60,6 +62,8 @@ public sealed partial class LogRebond
         )
         {
             BondingBlocked = blocks.Any(b => b.ConcernsServiceOn(ServicePurpose.Rebond, day)),
+            Pause = BondingPause.On(settings.Events, day, settings.DaysBeforeEvent),
+            MayAllowBonding = StaffPermissions.MayReadHealth(current.Person),
             MayBook = StaffPermissions.MayBook(current.Person.StaffRole),
             MayOverride = ClearanceGate.MaySetAside(current.Person),
             NoBondUntil = last?.AsksToWaitOn(day) == true ? last.NoBondUntil : null,

@@ -27,6 +27,12 @@ public sealed partial class LogRebond
     {
         public bool BondingBlocked { get; init; }
 
+        /// <summary>What the client's operations, scans and treatments say about a bond on this day.</summary>
+        public BondingPause? Pause { get; init; }
+
+        /// <summary>Whoever logs may record that bonding may begin again.</summary>
+        public bool MayAllowBonding { get; init; }
+
         /// <summary>Whoever logs may say that they looked and bonding is all right.</summary>
         public bool MayOverride { get; init; }
 
@@ -93,6 +99,9 @@ public sealed partial class LogRebond
 
         /// <summary>The unit that goes on was still to be cleaned, and they cleaned it.</summary>
         public bool Cleaned { get; set; }
+
+        /// <summary>The bond will have to come off again within days, and is wanted all the same.</summary>
+        public bool DespiteEvent { get; set; }
 
         public string? Note { get; set; }
     }

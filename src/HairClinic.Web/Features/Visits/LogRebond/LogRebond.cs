@@ -54,6 +54,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
         var salon = book.Salon(sheet.Visit.SalonId);
         var finished = FinishedAt(input, sheet.Visit, salon, now);
         var day = salon.DayOf(finished);
+        BondingPause.On(sheet.Client.Events, day, book.Settings.DaysBeforeEvent)?.RequireBondable(input.DespiteEvent);
         var despite =
             sheet.BondingBlocked(day) && ClearanceGate.RequireSkinCheck([ClearanceSeverity.Block], current.Person, input.DespiteBlock);
 

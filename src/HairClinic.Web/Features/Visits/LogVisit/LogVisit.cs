@@ -123,6 +123,8 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftS
             ?? throw new Refusal("This visit is not in the book of your salons.");
         if (found.Worn?.Id != input.WornBondId)
             throw new Refusal("Another bond is on this head than when you opened this form. Open the visit again to see it.");
+        if (input.SpotFixed == true)
+            await RequireNotPausedAsync(db, found.Visit, found.Salon, cancellation);
         var aside = input.SpotFixed == true && await PassAsync(db, found.Visit, found.Salon, input.Looked, cancellation);
         var seen = input.EdgeUp switch
         {
@@ -152,6 +154,15 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftS
     {
         var day = LocalDate.Min(visit.Day, salon.DayOf(clock.GetCurrentInstant()));
         return ClearanceGate.RequireSkinCheck(await FixingAsync(db, visit.ClientId, day, cancellation), current.Person, looked);
+    }
+
+    /// <summary>An edge is put down for the last days before a take-down, and not while there is to be no bond.</summary>
+    private async Task RequireNotPausedAsync(ClinicDb db, Visit visit, Salon salon, CancellationToken cancellation)
+    {
+        var day = LocalDate.Min(visit.Day, salon.DayOf(clock.GetCurrentInstant()));
+        var events = await db.LifeEvents.AsNoTracking().Where(e => e.ClientId == visit.ClientId).ToListAsync(cancellation);
+        if (BondingPause.On(events, day, daysBeforeEvent: 0) is { Degree: BondingPauseDegree.Begun } pause)
+            pause.RequireBondable(wanted: false);
     }
 
     private static Task<List<ClearanceSeverity>> FixingAsync(ClinicDb db, Guid clientId, LocalDate day, CancellationToken cancellation) =>

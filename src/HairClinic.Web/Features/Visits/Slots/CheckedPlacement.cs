@@ -75,6 +75,8 @@ internal sealed record CheckedPlacement(
                     .FirstOrDefault(),
                 Clearances = clearances.Where(c => c.ClientId == clientId).Select(c => c.Kind).ToList(),
                 LastBond = bonds.FirstOrDefault(),
+                Events = db.LifeEvents.Where(e => e.ClientId == clientId).ToList(),
+                DaysBeforeEvent = db.PracticeSettings.Select(p => p.DaysBeforeEvent).First(),
             })
             .SingleAsync(cancellation);
         if (facts.Chair is null)
@@ -93,7 +95,8 @@ internal sealed record CheckedPlacement(
             doubts.Add(Doubt.PersonNotAlone);
         if (VisitLogRoutes.IsBondingPurpose(book.Service.Purpose) && facts.LastBond?.AsksToWaitOn(day) == true)
             doubts.Add(Doubt.NoBondYet);
-        doubts.AddRange(ClearanceGate.CheckBooking(facts.Clearances, who));
+        var pause = BondingPause.On(facts.Events, book.Service.Purpose, day, facts.DaysBeforeEvent);
+        doubts.AddRange(ClearanceGate.CheckBooking(facts.Clearances, pause, who));
         return new(salon, book.Service, start, end, facts.Chair, facts.Person.Name, doubts);
     }
 

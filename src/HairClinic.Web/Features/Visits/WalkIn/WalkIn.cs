@@ -66,13 +66,19 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
             );
         var concerning = ClearanceStore.OfPurposeOnDay(db, service.Purpose, today);
         // Who may not open a client would read no clearance either.
-        var clearances =
+        var asked =
             await db
                 .Clients.Where(c => c.Id == input.ClientId && c.MergedIntoId == null && c.LeftOn == null)
-                .Select(c => concerning.Where(x => x.ClientId == c.Id).Select(x => x.Kind).ToList())
+                .Select(c => new
+                {
+                    Clearances = concerning.Where(x => x.ClientId == c.Id).Select(x => x.Kind).ToList(),
+                    Events = db.LifeEvents.Where(e => e.ClientId == c.Id).ToList(),
+                    DaysBeforeEvent = db.PracticeSettings.Select(p => p.DaysBeforeEvent).First(),
+                })
                 .SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("This client is not in the book any more. Look them up again.");
-        var doubts = ClearanceGate.CheckBooking(clearances, me);
+        var pause = BondingPause.On(asked.Events, service.Purpose, today, asked.DaysBeforeEvent);
+        var doubts = ClearanceGate.CheckBooking(asked.Clearances, pause, me);
         if (VisitLogRoutes.IsBondingPurpose(service.Purpose) && await AsksToWaitAsync(db, input.ClientId, today, cancellation))
             doubts = [.. doubts, Doubt.NoBondYet];
         if (doubts.Count > 0 && !input.Looked)
@@ -87,7 +93,7 @@ public sealed partial class WalkIn(ClinicDbFactory databases, WriteOnce writes, 
         );
         var visit = new Visit(Guid.CreateVersion7(), input.ClientId, salonId, service.Id);
         visit.PutAt(service, start, chair.Id, handsBusy ? null : me.PersonId, salon, [.. service.Steps.Select(_ => Guid.CreateVersion7())]);
-        if (clearances.Contains(ClearanceSeverity.Block))
+        if (asked.Clearances.Contains(ClearanceSeverity.Block))
             visit.SetNote(ClearanceGate.AppendSetAsideLine(note: null));
         visit.Begin(today);
         db.Visits.Add(visit);

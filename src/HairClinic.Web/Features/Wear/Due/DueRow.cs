@@ -16,6 +16,10 @@ public sealed record DueRow
     public required LocalDate DueOn { get; init; }
     public required LocalDate ClosesOn { get; init; }
     public required IReadOnlyList<DueReason> Reasons { get; init; }
+
+    /// <summary>The bond comes off and none is made.</summary>
+    public bool IsTakeDown => Reasons.AskForTakeDown();
+
     public LocalDate? LiftedOn { get; init; }
     public LocalDate? LiftReportedOn { get; init; }
     public LiftZone? LiftZone { get; init; }

@@ -80,6 +80,8 @@ public sealed class EditPracticeTests(PgServer server) : PracticeTest(server)
             ClientMoveHours = 24,
             GrantDaysAfterVisit = 90,
             DaysBeforeEvent = 5,
+            CelebrationSoundPercent = 99,
+            JourneySoundPercent = 90,
             OpeningSoonDays = 7,
             SlotMinutes = 15,
             PreparationDays = 14,

@@ -31,6 +31,19 @@ public sealed class DueLineTests : UiTestContext
         Assert.Equal(state, Show(Row(daysAgo)).Find(".chip").TextContent.Trim());
 
     [Fact]
+    public void A_take_down_is_called_one()
+    {
+        var day = Today.PlusDays(9);
+
+        Assert.Contains(
+            "Take-down due",
+            Show(Row(20) with { Reasons = [new(DueRuleName.TakeDownBeforeEvent, day, day)] }).Markup,
+            StringComparison.Ordinal
+        );
+        Assert.DoesNotContain("Take-down due", Show(Row(20)).Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Lifted_and_overdue_want_someone_and_the_others_do_not()
     {
         Assert.Single(Show(Row(43)).FindAll(".chip.wants"));
