@@ -130,7 +130,9 @@ public sealed class RandomBooksTests(PgServer server)
                         Some(random, "liquid", "tape", ""),
                         Or(random, "yes"),
                         Iso(off),
-                        lifted ? "lifted" : Some(random, "scheduled", "style", "salon's choice", "brought in", "rest", "skin needs care", ""),
+                        lifted
+                            ? "lifted"
+                            : Some(random, "scheduled", "style", "salon's choice", "brought in", "rest", "skin needs care", ""),
                         lifted ? Or(random, Iso(off)) : "",
                         "",
                         lifted ? "nape" : "",
