@@ -1,5 +1,6 @@
 using HairClinic.Domain.Bonding;
 using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Shelf;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Playwright;
 
@@ -13,11 +14,18 @@ public sealed class TakeDownTests(ChromiumBrowser chromium, DemoSite demo) : ICl
     {
         var page = await demo.SignInAsync(chromium, "owner");
         var (visit, bond) = await demo.LiftToldAsync();
+        await demo.ReadAsync(db =>
+        {
+            db.Products.Add(new Product(Guid.CreateVersion7(), "Remover, citrus", ProductKind.Remover));
+            return db.SaveChangesAsync();
+        });
         await page.OpenAsync($"/visits/{visit}/log-rebond");
         await page.GetByRole(AriaRole.Link, new() { Name = "Take down only" }).ClickAsync();
         await page.ArriveAsync("/visits/*/log-take-down");
+        // The page before has the same words on it, and stands for a moment longer than its address.
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Take down only" }).WaitForAsync();
         await page.ReadyAsync();
-        await page.GetByText("Skin reaction").ClickAsync();
+        await page.Locator("label.tap", new() { HasText = "Skin reaction" }).ClickAsync();
         await page.GetByText("No, sound").ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Add what it was taken down with" }).ClickAsync();
         await page.GetByLabel("Product").SelectOptionAsync(new SelectOptionValue { Index = 1 });
