@@ -166,7 +166,7 @@ public sealed class BondingPauseTests(PgServer server)
             s => s.SaveAsync(Guid.CreateVersion7(), input, Cancel)
         );
 
-    private Task AllowAsync(TestClinic clinic) =>
+    private Task<Allowing.Outcome> AllowAsync(TestClinic clinic) =>
         clinic.UseAsync<Allowing, Allowing.Outcome>(
             clinic.Acting(_chair.Stylist, _chair.Salon),
             async s =>
