@@ -315,10 +315,7 @@ public sealed partial class HairSystem : PracticeOwned
     private void Move(UnitState state, UnitDates dates)
     {
         if (dates.FirstDisorder() is var (earlier, later) && dates != Dates)
-            throw new Refusal("Unit {0}: the day it was {1} cannot lie before the day it was {2}.", Serial, later, earlier)
-            {
-                Field = "On",
-            };
+            throw new Refusal("Unit {0}: the day of “{1}” cannot lie before the day of “{2}”.", Serial, later, earlier) { Field = "On" };
         (State, Dates) = (state, dates);
     }
 }

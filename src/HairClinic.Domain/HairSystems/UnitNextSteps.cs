@@ -37,6 +37,24 @@ public static class UnitNextSteps
             _ => [.. InHouse(state, cleaning, isNobodys, onLoan)],
         };
 
+    /// <summary>The step that is waited for, where there is one: what is in house and clean waits for nothing.</summary>
+    public static UnitStepKind? Awaited(UnitState state, UnitCleaning? cleaning, bool onLoan) =>
+        After(state, cleaning, isNobodys: false, onLoan).Cast<UnitStepKind?>().FirstOrDefault() is { } first && Waits.Contains(first)
+            ? first
+            : null;
+
+    private static readonly UnitStepKind[] Waits =
+    [
+        UnitStepKind.Ordered,
+        UnitStepKind.Arrived,
+        UnitStepKind.Inspected,
+        UnitStepKind.Prepared,
+        UnitStepKind.Cleaned,
+        UnitStepKind.BackFromRepair,
+        UnitStepKind.BackFromLoan,
+        UnitStepKind.Found,
+    ];
+
     private static IEnumerable<UnitStepKind> InHouse(UnitState state, UnitCleaning? cleaning, bool isNobodys, bool onLoan)
     {
         if (onLoan)

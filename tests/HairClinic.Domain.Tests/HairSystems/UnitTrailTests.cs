@@ -19,7 +19,7 @@ public sealed class UnitTrailTests
         var unit = OnOrder(Today.PlusDays(-30));
 
         Refused.Saying("{0} has not come yet.", () => Receive(unit, Today.PlusDays(1)));
-        Refused.Saying("Unit {0}: the day it was {1} cannot lie before the day it was {2}.", () => Receive(unit, Today.PlusDays(-31)));
+        Refused.Saying("Unit {0}: the day of “{1}” cannot lie before the day of “{2}”.", () => Receive(unit, Today.PlusDays(-31)));
 
         Assert.Equal((UnitState.Ordered, 0, 1), (unit.State, unit.Arrivals.Count, unit.Steps.Count));
         Receive(unit, Today.PlusDays(-30));
@@ -118,7 +118,7 @@ public sealed class UnitTrailTests
         Assert.Equal((LocalDate?)Today.PlusDays(-1), unit.WaitingSince);
         Assert.Equal((RemakePayer.Workshop, "wrong base"), (unit.CurrentArrival!.RemakePaidBy, unit.CurrentArrival.Note));
         Assert.Equal(Today.PlusDays(28), unit.Promises[^1].PromisedFor);
-        Refused.Saying("Unit {0}: the day it was {1} cannot lie before the day it was {2}.", () => Receive(unit, Today.PlusDays(-2)));
+        Refused.Saying("Unit {0}: the day of “{1}” cannot lie before the day of “{2}”.", () => Receive(unit, Today.PlusDays(-2)));
         Receive(unit, Today);
         Assert.Equal([1, 2], unit.Arrivals.Select(a => a.Number));
         Assert.Null(unit.CurrentArrival!.Decision);

@@ -106,7 +106,7 @@ public sealed partial class Card
         /// <summary>Of a unit of nobody's that they have now: the day it is due back.</summary>
         public LocalDate? DueBackOn { get; init; }
 
-        /// <summary>The usual next step.</summary>
+        /// <summary>The step that is waited for.</summary>
         public UnitStepKind? Next { get; init; }
     }
 

@@ -77,10 +77,7 @@ public sealed partial class Card
             Cleaning = unit.Unit.State.IsBondable() ? unit.Unit.Cleaning : null,
             WithClient = unit.Unit is { Place: UnitPlace.Client, State: UnitState.Resting or UnitState.EmergencySpare },
             DueBackOn = loans.GetValueOrDefault(unit.Unit.Id)?.DueBackOn,
-            Next = UnitNextSteps
-                .After(unit.Unit.State, unit.Unit.Cleaning, isNobodys: false, loans.ContainsKey(unit.Unit.Id))
-                .Cast<UnitStepKind?>()
-                .FirstOrDefault(step => step != UnitStepKind.Moved),
+            Next = UnitNextSteps.Awaited(unit.Unit.State, unit.Unit.Cleaning, loans.ContainsKey(unit.Unit.Id)),
         };
 
     private static string SerialOf(IEnumerable<UnitWithKindName> units, Guid unitId) =>

@@ -75,8 +75,7 @@ public sealed class OrderDetails(ClinicDbFactory databases, CurrentActor current
         string? Currency
     )
     {
-        /// <summary>The usual next step, to be done here.</summary>
-        public UnitStepKind? Next =>
-            UnitNextSteps.After(State, Cleaning, Client is null, onLoan: false).Cast<UnitStepKind?>().FirstOrDefault();
+        /// <summary>The step that is waited for, to be done here.</summary>
+        public UnitStepKind? Next => UnitNextSteps.Awaited(State, Cleaning, onLoan: false);
     }
 }

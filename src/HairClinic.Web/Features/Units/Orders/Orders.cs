@@ -148,7 +148,7 @@ public sealed class Orders(ClinicDbFactory databases, CurrentActor current, IClo
                         questions[f.Id].Count(),
                         back
                     ),
-                    Next = UnitNextSteps.After(f.State, f.Cleaning, f.Client is null, onLoan: false).Cast<UnitStepKind?>().FirstOrDefault(),
+                    Next = UnitNextSteps.Awaited(f.State, f.Cleaning, onLoan: false),
                 };
             }),
         ];
@@ -224,7 +224,7 @@ public sealed class Orders(ClinicDbFactory databases, CurrentActor current, IClo
         public string? Currency { get; init; }
         public required IReadOnlyList<ChaseReason> Chase { get; init; }
 
-        /// <summary>The usual next step.</summary>
+        /// <summary>The step that is waited for.</summary>
         public UnitStepKind? Next { get; init; }
 
         /// <summary>Days past the first promise; null where it is not late.</summary>

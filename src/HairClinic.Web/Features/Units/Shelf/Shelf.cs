@@ -140,11 +140,7 @@ public sealed class Shelf(ClinicDbFactory databases, CurrentActor current, ICloc
                 _ => Client is null ? ShelfGroup.Stock : ShelfGroup.Ready,
             };
 
-        public UnitStepKind? Next =>
-            UnitNextSteps
-                .After(State, Cleaning, Client is null, onLoan: false)
-                .Cast<UnitStepKind?>()
-                .FirstOrDefault(s => s != UnitStepKind.Lent);
+        public UnitStepKind? Next => UnitNextSteps.Awaited(State, Cleaning, onLoan: false);
     }
 
     public sealed record LoanRow(Guid UnitId, string Serial, string Kind, UnitState State, LocalDate DueBackOn, UnitOwner To);

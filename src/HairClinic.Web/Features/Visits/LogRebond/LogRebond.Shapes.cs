@@ -111,6 +111,11 @@ public sealed partial class LogRebond
         public Guid ProductId { get; set; }
         public Guid? LotId { get; set; }
         public int? Coats { get; set; }
+
+        // Two that are still empty are two lines all the same: a list of them is drawn and shortened by which, not by what.
+        public bool Equals(ProductLine? other) => ReferenceEquals(this, other);
+
+        public override int GetHashCode() => System.Runtime.CompilerServices.RuntimeHelpers.GetHashCode(this);
     }
 
     /// <param name="FollowUpOn">The look-over after a first fitting.</param>
