@@ -49,14 +49,11 @@ public sealed partial class Card(ClinicDbFactory databases, AccessLogStore log, 
         var recipe = last is null ? [] : await RecipeOf(db, last.Bond.Id).ToListAsync(cancellation);
         var visits = await VisitsOf(db, clientId).ToListAsync(cancellation);
         var notes = await NotesOf(db, clientId).ToListAsync(cancellation);
-        var loans = await db
-            .UnitLoans.AsNoTracking()
-            .Where(l => l.ClientId == clientId && l.BackOn == null)
-            .ToDictionaryAsync(l => l.HairSystemId, cancellation);
 
         var addresses = await AddressesOf(db, clientId).ToListAsync(cancellation);
 
         var outlook = await ClientOutlook.LoadAsync(db, clientId, home.Id, today, cancellation);
+        var loans = outlook.Units.Borrowed.ToDictionary(b => b.Loan.HairSystemId, b => b.Loan);
 
         var worn = last is { Bond.IsOpen: true } ? WornOf(last.Bond, units, recipe, settings, today, now) : null;
         return new Opened(

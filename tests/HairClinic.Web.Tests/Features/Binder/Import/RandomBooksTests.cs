@@ -201,6 +201,7 @@ public sealed class RandomBooksTests(PgServer server)
         "",
         "",
         "",
+        "",
     ];
 
     private static string Some(Random random, params string[] words) => words[random.Next(words.Length)];
