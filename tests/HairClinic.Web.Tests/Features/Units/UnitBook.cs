@@ -225,7 +225,7 @@ internal sealed class UnitBook : IAsyncDisposable
     /// <summary>Two do the same at the same moment.</summary>
     /// <returns>What came of each: null where it was done.</returns>
     public static async Task<Exception?[]> BothAsync(params Func<Task>[] acts) =>
-        await Task.WhenAll(acts.Select(a => Task.Run(() => Record.ExceptionAsync(a))));
+        await Task.WhenAll(acts.Select(a => Task.Run(() => Record.ExceptionAsync(a).AsTask())));
 
     public ValueTask DisposeAsync() => Clinic.DisposeAsync();
 
