@@ -23,5 +23,8 @@ public static class RouteIds
             ["service"] = await db.ServiceKinds.Select(b => b.Id).FirstAsync(),
             ["unit-kind"] = await db.UnitKinds.Select(b => b.Id).FirstAsync(),
             ["workshop"] = await db.Workshops.Select(b => b.Id).FirstAsync(),
+            ["OrderId"] = await db.WorkshopOrders.Select(o => o.Id).FirstAsync(),
+            // A line of an order: a step of its own can be taken.
+            ["UnitId"] = await db.HairSystems.Where(u => u.OrderId != null).Select(u => u.Id).FirstAsync(),
         };
 }

@@ -145,6 +145,7 @@ public sealed partial class HairSystem
             {
                 if (!State.IsBondable())
                     throw new Refusal("Unit {0} is {1}: it cannot be cleaned.", Serial, State);
+                RequireHere(on);
                 Cleaning = cleaning;
             }
         );
@@ -165,6 +166,7 @@ public sealed partial class HairSystem
                     throw new Refusal("Unit {0} is nobody’s: lend it, or give it to a client.", Serial);
                 if (place == UnitPlace.Client && State is UnitState.Arrived or UnitState.Inspected)
                     throw new Refusal("Unit {0} is {1}: inspect it before it leaves the salon.", Serial, State);
+                RequireHere(on);
                 switch (place)
                 {
                     case UnitPlace.Salon:
@@ -226,6 +228,7 @@ public sealed partial class HairSystem
             () =>
             {
                 RequireLendable();
+                RequireHere(on);
                 Move(UnitState.Lent, Dates);
                 (Place, PlaceSalonId, Spot) = (UnitPlace.Client, null, null);
             }
@@ -274,6 +277,7 @@ public sealed partial class HairSystem
                     throw new Refusal("Unit {0} is another client's.", Serial);
                 if (!State.IsBondable())
                     throw new Refusal("Unit {0} is {1}: it cannot be given to a client.", Serial, State);
+                RequireHere(on);
                 AssignToClient(clientId);
             }
         );
@@ -300,7 +304,7 @@ public sealed partial class HairSystem
             }
         );
 
-    /// <summary>Lost, and there again: as it was before, and to be cleaned.</summary>
+    /// <summary>Lost, and there again: as it was before, and to be cleaned. Asked of a unit whose steps were read.</summary>
     /// <exception cref="Refusal">It is neither lost nor with a client.</exception>
     public UnitStep Find(LocalDate on, Guid salonId, UnitStepEntry entry) =>
         Step(
@@ -313,7 +317,10 @@ public sealed partial class HairSystem
                     throw new Refusal("Unit {0} is {1}: it cannot be found.", Serial, State);
                 if (on < Dates.RetiredOn)
                     throw new Refusal("It was gone since {0}, so it cannot be there before.", Dates.RetiredOn) { Field = "On" };
-                var dates = Dates with { RetiredOn = null };
+                // What was kept for an emergency before is no better for having been away.
+                var before = _steps.Where(s => s.Stands && s.Before.State == UnitState.EmergencySpare).MaxBy(s => s.RecordedAt);
+                var wasSpare = before?.After is { } gone && gone.State == State && gone.Dates.RetiredOn == Dates.RetiredOn;
+                var dates = Dates with { RetiredOn = wasSpare ? before!.Before.Dates.RetiredOn : null };
                 // A unit that was lost before it came has arrived with being found.
                 Move(dates.ArrivedOn is null && dates.FirstBondedOn is null ? UnitState.Arrived : StateInHouse, dates);
                 if (State == UnitState.Arrived)

@@ -27,7 +27,7 @@ public sealed partial class HairSystem
             throw new Refusal("Say what was wrong with it.") { Field = "Because" };
         if (!step.Stands)
             throw new Refusal("It was taken back already.");
-        if (Snapshot() != step.After || _steps.Exists(later => later.Stands && later.RecordedAt > step.RecordedAt))
+        if (Snapshot() != step.After || _steps.Exists(later => later.Stands && later.IsAfter(step)))
             throw new Refusal("Something happened to unit {0} since. Take that back first.", Serial);
         Restore(step.Before);
         _promises.RemoveAll(p => p.Id == step.Id);
@@ -38,7 +38,8 @@ public sealed partial class HairSystem
             _repairs.RemoveAll(r => r.Id == step.Id);
         if (step.Kind == UnitStepKind.BackFromRepair)
             _repairs.MaxBy(r => r.SentOn)!.UndoBringBack();
-        if (step.Kind == UnitStepKind.BackFromLoan)
+        // Lost while it was lent: the loan ended with it.
+        if (step.Kind == UnitStepKind.BackFromLoan || step is { Kind: UnitStepKind.Lost, Before.State: UnitState.Lent })
             loan?.UndoBringBack();
         step.MarkTakenBack(at, by, because);
     }

@@ -248,7 +248,7 @@ public sealed partial class HairSystem : PracticeOwned
             throw new Refusal("A unit leaves service as retired, lost, damaged, returned or as an emergency spare.");
         Move(end, Dates with { RetiredOn = on });
         RetiredBecause = because;
-        if (end is UnitState.Lost)
+        if (end is UnitState.Lost or UnitState.Cancelled)
             (Place, PlaceSalonId, Spot) = (null, null, null);
         else if (end is UnitState.ReturnedToClient)
             PlaceWithClient();
@@ -307,8 +307,13 @@ public sealed partial class HairSystem : PracticeOwned
     {
         if (State is UnitState.Specified || State.IsInFlight() || State.IsGone())
             throw new Refusal("Unit {0} is {1}: it cannot be repaired.", Serial, State);
+        RequireHere(on);
+    }
+
+    private void RequireHere(LocalDate on)
+    {
         if (on < (Dates.ArrivedOn ?? Dates.FirstBondedOn))
-            throw new Refusal("Unit {0} was not here yet on {1}.", Serial, on);
+            throw new Refusal("Unit {0} was not here yet on {1}.", Serial, on) { Field = "On" };
     }
 
     /// <exception cref="Refusal">A step would lie before the one it follows.</exception>

@@ -65,6 +65,9 @@ public sealed class WorkshopOrder : PracticeOwned
         UnitCount = lines.Count;
     }
 
+    /// <summary>One was on it by mistake.</summary>
+    public void DropUnit() => UnitCount--;
+
     /// <exception cref="Refusal">It is said before the order went out, or in the future.</exception>
     public void Promise(Guid id, LocalDate promisedFor, LocalDate saidOn, string? saidBy, LocalDate today)
     {

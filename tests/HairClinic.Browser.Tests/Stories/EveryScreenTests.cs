@@ -1,5 +1,6 @@
 using System.Reflection;
 using System.Text.RegularExpressions;
+using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Privacy;
 using HairClinic.Domain.Visits;
 using HairClinic.Web;
@@ -30,6 +31,8 @@ public sealed class EveryScreenTests(ChromiumBrowser chromium, DemoFolder demo)
     private static readonly Dictionary<string, string> Asks = new()
     {
         ["/practice/apply-retention"] = $"?what={RetentionSubject.ContactNotes}",
+        ["/units/{UnitId:guid}/take-step"] = $"?step={UnitStepKind.Arrived}",
+        ["/orders/{OrderId:guid}/take-order-step"] = $"?step={UnitStepKind.Arrived}",
     };
 
     [Fact]

@@ -221,7 +221,7 @@ public sealed class UnitTrailTests
         Refused.Saying("Unit {0} is {1}: it cannot be {2}.", () => unit.LeaveService(end, Today, "x", Entry()));
         unit.LeaveService(UnitState.Cancelled, Today, "hair grows again", Entry());
 
-        Assert.Equal((UnitState.Cancelled, true), (unit.State, unit.State.IsGone()));
+        Assert.Equal((UnitState.Cancelled, true, (UnitPlace?)null), (unit.State, unit.State.IsGone(), unit.Place));
     }
 
     [Fact]
@@ -289,6 +289,52 @@ public sealed class UnitTrailTests
 
         Assert.Equal((UnitState.Arrived, 0, (int?)null), (unit.State, unit.Promises.Count, unit.RemadeTimes));
         Assert.Null(unit.CurrentArrival!.Decision);
+    }
+
+    [Fact]
+    public void In_house_nothing_is_done_before_the_day_it_came()
+    {
+        var stock = InHouse(client: null);
+        var early = Today.PlusDays(-61);
+        Action[] steps =
+        [
+            () => stock.MarkCleaning(UnitCleaning.Clean, early, Entry()),
+            () => stock.MoveTo(UnitPlace.Salon, Salon, "drawer 3", early, Entry()),
+            () => stock.LendOut(early, Entry()),
+            () => stock.GiveToClient(Writer, early, Entry()),
+            () => stock.SendForRepair(early, new RepairTrip(RepairKind.Rim, null, null, null), Entry()),
+        ];
+
+        Assert.All(steps, step => Refused.Saying("Unit {0} was not here yet on {1}.", step));
+        Assert.Empty(stock.Steps);
+    }
+
+    [Fact]
+    public void A_spare_kept_for_an_emergency_is_one_again_when_it_is_found()
+    {
+        var unit = InHouse();
+        unit.LeaveService(UnitState.EmergencySpare, Today.PlusDays(-20), "thin", Entry());
+        unit.LeaveService(UnitState.Lost, Today.PlusDays(-3), "not in the drawer", Entry());
+
+        unit.Find(Today, Salon, Entry());
+
+        Assert.Equal((UnitState.EmergencySpare, (LocalDate?)Today.PlusDays(-20)), (unit.State, unit.Dates.RetiredOn));
+    }
+
+    // An order and its promise are written at once: the promise is the later.
+    [Fact]
+    public void Of_two_steps_of_one_moment_the_later_on_the_way_is_taken_back_first()
+    {
+        var unit = OnOrder(Today.PlusDays(-30));
+        var ordered = unit.Steps[0];
+        var entry = new UnitStepEntry(Guid.CreateVersion7(), Today, ordered.RecordedAt, Writer);
+        var promised = unit.NotePromise(Today, Today.PlusDays(9), null, null, entry);
+
+        Refused.Saying("Something happened to unit {0} since. Take that back first.", () => TakeBack(unit, ordered));
+        TakeBack(unit, promised);
+        TakeBack(unit, ordered);
+
+        Assert.Equal(UnitState.Specified, unit.State);
     }
 
     private HairSystem OnOrder(LocalDate on)

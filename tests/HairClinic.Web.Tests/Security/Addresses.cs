@@ -91,7 +91,15 @@ public sealed record Address(string Template, string? Policy, IReadOnlyList<stri
 
     private string Fill(string template, string parameter, string value) =>
         FillRest(System.Text.RegularExpressions.Regex.Replace(template, $@"\{{{parameter}(:\w+)?\}}", value))
-        + (Template.EndsWith("{kind}", StringComparison.Ordinal) ? "?for=people" : "");
+        + Asks.FirstOrDefault(a => Template.EndsWith(a.Key, StringComparison.Ordinal)).Value;
+
+    /// <summary>What an address must be asked with to be there at all.</summary>
+    private static readonly Dictionary<string, string> Asks = new()
+    {
+        ["{kind}"] = "?for=people",
+        ["/take-step"] = "?step=moved",
+        ["/take-order-step"] = "?step=promised",
+    };
 
     // With what is nobody's: there is nothing under it.
     private static string FillRest(string path) =>
@@ -111,6 +119,8 @@ public sealed record Address(string Template, string? Policy, IReadOnlyList<stri
             Whose.Product => $"{place.Product}",
             Whose.Kind => $"{place.Kind}",
             Whose.Photo => $"{guest.Photo}",
+            Whose.Unit => $"{guest.Unit}",
+            Whose.Order => $"{place.Order}",
             Whose.Name => guest.Client.Name,
             _ => "clients",
         };
@@ -125,7 +135,7 @@ public sealed record Aim(string Name, string Path, string? Typed, Whose? Whose, 
     public bool? MayBeFound(ClinicSite site, Somebody who) =>
         Whose switch
         {
-            Security.Whose.Client or Security.Whose.Visit => who.MaySee(site, Place!, Guest!),
+            Security.Whose.Client or Security.Whose.Visit or Security.Whose.Unit => who.MaySee(site, Place!, Guest!),
             // Theirs, and asked for under the client whose it is.
             Security.Whose.Photo => who.MaySee(site, Place!, Guest!)
                 && (Path.StartsWith("/my-hair/", StringComparison.Ordinal) || ReferenceEquals(Guest, site.Here.Own)),

@@ -1,5 +1,7 @@
 using System.Net;
 using HairClinic.Domain.Clients;
+using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Orders;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Visits;
@@ -181,6 +183,7 @@ public sealed class ClinicSite : IAsyncDisposable
             Service = scene.Services[0].Id,
             Product = scene.Products[0].Id,
             Kind = scene.Kinds[0].Id,
+            Order = Order(),
         };
 
         Guest Client(string ordinal, StaffRole with, int hour)
@@ -201,8 +204,19 @@ public sealed class ClinicSite : IAsyncDisposable
                 staff[with],
                 (tomorrow + new LocalTime(hour, 0)).InUtc().ToInstant()
             );
-            scene.AddBond(client, scene.AddUnit(client, scene.Kinds[0], tomorrow.PlusDays(-60)), tomorrow.PlusDays(-28), scene.Products[0]);
-            return new Guest(client, visit, Guid.CreateVersion7());
+            var unit = scene.AddUnit(client, scene.Kinds[0], tomorrow.PlusDays(-60));
+            scene.AddBond(client, unit, tomorrow.PlusDays(-28), scene.Products[0]);
+            return new Guest(client, visit, Guid.CreateVersion7()) { Unit = unit.Id };
+        }
+
+        Guid Order()
+        {
+            var today = salon.DayOf(scene.Now);
+            var unit = new HairSystem(Guid.CreateVersion7(), $"{letter}-ordered", own.Client.Id, scene.Kinds[0].Id, today);
+            var order = new WorkshopOrder(Guid.CreateVersion7(), $"{letter}-1", scene.Workshops[0].Id, salon.Id, today, "GBP");
+            order.Send([(unit, 60_000)], Guid.CreateVersion7, new UnitStepEntry(Guid.Empty, today, scene.Now, By: null));
+            scene.Db.AddRange(unit, order);
+            return order.Id;
         }
     }
 
@@ -243,7 +257,11 @@ public sealed class ClinicSite : IAsyncDisposable
     public static string NameOf(Person person) => person.Name.Replace(" ", ".", StringComparison.Ordinal);
 
     /// <param name="Photo">One that is shared with them.</param>
-    public sealed record Guest(Client Client, Visit Visit, Guid Photo);
+    public sealed record Guest(Client Client, Visit Visit, Guid Photo)
+    {
+        /// <summary>On their head.</summary>
+        public Guid Unit { get; init; }
+    }
 
     /// <param name="Own">A client with a visit to the trainee.</param>
     /// <param name="Mate">A client with a visit to the stylist only.</param>
@@ -260,6 +278,7 @@ public sealed class ClinicSite : IAsyncDisposable
         public Guid Service { get; init; }
         public Guid Product { get; init; }
         public Guid Kind { get; init; }
+        public Guid Order { get; init; }
 
         /// <summary>Words that must not stand on anybody's page who may not see these clients.</summary>
         public IEnumerable<string> Secrets => Words(Own).Concat(Words(Mate));

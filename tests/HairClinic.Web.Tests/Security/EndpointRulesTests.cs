@@ -47,6 +47,7 @@ public sealed class EndpointRulesTests(LookedAtSite looked)
         ["/what-lasts/table.csv"] = "a download of counts and times, of nobody by name",
         ["/ahead/workload.csv"] = "a download",
         ["/ahead/orders.csv"] = "a download",
+        ["/orders/orders.csv"] = "a download of codes, of nobody by name",
         ["/ahead/past-gaps.csv"] = "a download; that it was taken is noted",
         ["/practice/access-log/lines.csv"] = "a download; that it was taken is noted",
         ["/clients/{clientId:guid}/take-out/file"] = "a download; that it was taken is noted",

@@ -55,6 +55,9 @@ public static class RouteRules
             (_, "salonid" or "salon") => Whose.Salon,
             (_, "personid" or "person") => Whose.Person,
             (_, "photoid") => Whose.Photo,
+            (_, "unitid") or ("/orders/place-order", "unit") => Whose.Unit,
+            (_, "orderid") => Whose.Order,
+            ("/orders", "workshop") => Whose.Workshop,
             ("/practice/edit-salon/{Id:guid}", "id") => Whose.Salon,
             ("/practice/edit-person/{Id:guid}", "id") => Whose.Person,
             ("/practice/edit-base-material/{Id:guid}", "id") => Whose.Base,
@@ -88,6 +91,9 @@ public static class RouteRules
                     or "saved"
                     or "return"
                     or "address"
+                    or "step"
+                    or "back"
+                    or "page"
             ) => Whose.Nobodys,
             _ => null,
         };
@@ -106,5 +112,6 @@ public static class RouteRules
         Whose.Kind,
         Whose.Salon,
         Whose.Person,
+        Whose.Order,
     ];
 }

@@ -15,6 +15,12 @@ public enum Whose
     Kind,
     Photo,
 
+    /// <summary>A client's unit.</summary>
+    Unit,
+
+    /// <summary>An order to a workshop.</summary>
+    Order,
+
     /// <summary>A name typed to find somebody.</summary>
     Name,
 

@@ -61,9 +61,14 @@ public static class TourScenes
         var client = scene.AddClient("T-03", "Casimir Penwarden", salon, "+447700900103", DemoLetters.CasimirsAddress);
         scene.AddBond(client, scene.AddUnit(client, scene.Kinds[1], today.PlusDays(-120)), today.PlusDays(-15), scene.Products[1]);
         var next = new HairSystem(Guid.CreateVersion7(), "T-03-next", client.Id, scene.Kinds[1].Id, today.PlusDays(-66));
-        next.Order(today.PlusDays(-63));
-        next.AddDeliveryPromise(Guid.CreateVersion7(), today.PlusDays(-7), today.PlusDays(-60));
-        next.AcknowledgeOrder(today.PlusDays(-60));
+        var workshop = scene.Kinds[1].WorkshopId!.Value;
+        var order = new WorkshopOrder(Guid.CreateVersion7(), "T-03", workshop, salon.Id, today.PlusDays(-63), salon.Currency);
+        var entry = new UnitStepEntry(Guid.Empty, today, scene.Now, By: null);
+        order.Send([(next, null)], Guid.CreateVersion7, entry);
+        order.Acknowledge(today.PlusDays(-60), today);
+        order.Promise(Guid.CreateVersion7(), today.PlusDays(-7), today.PlusDays(-60), saidBy: null, today);
+        order.Spread(next, Guid.CreateVersion7, entry);
+        scene.Db.WorkshopOrders.Add(order);
         scene.Db.HairSystems.Add(next);
         scene.Db.FindWords.Add(Data.FindWordIndexer.For(next));
         return next;

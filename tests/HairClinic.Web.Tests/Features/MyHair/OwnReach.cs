@@ -6,7 +6,7 @@ using First = HairClinic.Web.Features.MyHair.MyHair;
 using Photos = HairClinic.Web.Features.MyHair.MyPhotos;
 using Seen = HairClinic.Web.Features.MyHair.WhoSawMine;
 using Take = HairClinic.Web.Features.MyHair.TakeMyData;
-using Units = HairClinic.Web.Features.MyHair.MyUnits;
+using Own = HairClinic.Web.Features.MyHair.MyUnits;
 using WearLineData = HairClinic.Domain.Wear.WearLineData;
 
 namespace HairClinic.Web.Tests.Features.MyHair;
@@ -23,7 +23,7 @@ public sealed record OwnReach(bool Dates, bool Photos, bool Units, bool Consents
         var first = await clinic.UseAsync<First, First.Screen?>(actor, s => s.OpenAsync(cancel));
         var calendar = await clinic.UseAsync<Dates, string?>(actor, s => s.OpenAsync(cancel));
         var photos = await clinic.UseAsync<Photos, Photos.Screen?>(actor, s => s.OpenAsync(null, cancel));
-        var units = await clinic.UseAsync<Units, WearLineData?>(actor, s => s.OpenAsync(cancel));
+        var units = await clinic.UseAsync<Own, WearLineData?>(actor, s => s.OpenAsync(cancel));
         var consents = await clinic.UseAsync<Consents, Consents.Screen?>(actor, s => s.OpenAsync(cancel));
         var seen = await clinic.UseAsync<Seen, Seen.Screen?>(actor, s => s.OpenAsync(null, cancel));
         using var file = new MemoryStream();

@@ -43,7 +43,7 @@ public sealed class TakeBackStep(ClinicDbFactory databases, WriteOnce writes, Cu
         var loan = step.Kind switch
         {
             UnitStepKind.Lent => await db.UnitLoans.SingleOrDefaultAsync(l => l.Id == step.Id, cancellation),
-            UnitStepKind.BackFromLoan => await db
+            UnitStepKind.BackFromLoan or UnitStepKind.Lost => await db
                 .UnitLoans.Where(l => l.HairSystemId == unit.Id && l.BackOn == step.On)
                 .OrderByDescending(l => l.LentOn)
                 .FirstOrDefaultAsync(cancellation),
@@ -61,11 +61,13 @@ public sealed class TakeBackStep(ClinicDbFactory databases, WriteOnce writes, Cu
         );
         if (step.Kind == UnitStepKind.Lent && loan is not null)
             db.UnitLoans.Remove(loan);
+        if (step is { Kind: UnitStepKind.Ordered, After.OrderId: { } orderId })
+            (await db.WorkshopOrders.SingleAsync(o => o.Id == orderId, cancellation)).DropUnit();
         db.Entry(unit).Property(u => u.State).IsModified = true;
         return new Outcome(unit.Serial, unit.State);
     }
 
-    private static UnitStep? LastOf(HairSystem unit) => unit.Steps.Where(s => s.Stands).MaxBy(s => s.RecordedAt);
+    private static UnitStep? LastOf(HairSystem unit) => unit.Steps.Where(s => s.Stands).OrderBy(s => s.RecordedAt).ThenBy(s => s.Kind).LastOrDefault();
 
     /// <param name="Last">The last step that stands; null where there is none.</param>
     public sealed record Screen(string Serial, LocalDate Today, UnitStep? Last);

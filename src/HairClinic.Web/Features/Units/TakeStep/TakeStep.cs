@@ -84,6 +84,8 @@ public sealed partial class TakeStep(ClinicDbFactory databases, WriteOnce writes
                 .HairSystems.Include(u => u.Promises)
                 .Include(u => u.Arrivals)
                 .Include(u => u.Repairs)
+                .Include(u => u.Steps)
+                .AsSplitQuery()
                 .SingleOrDefaultAsync(u => u.Id == input.UnitId, cancellation)
             ?? throw new Refusal("This unit is not in the book of your salons.");
         if (input.SalonId is { } at && !current.Person.Salons.Contains(at))

@@ -81,6 +81,7 @@ public sealed class UnitCard(ClinicDbFactory databases, CurrentActor current, IC
             [
                 .. unit0
                     .Steps.OrderByDescending(s => s.RecordedAt)
+                    .ThenByDescending(s => s.Kind)
                     .Select(s => new StepRow(s, s.RecordedBy is { } by ? names.GetValueOrDefault(by) : null)),
             ],
             Next = StaffPermissions.MayBook(role) ? UnitNextSteps.After(unit0.State, unit0.Cleaning, unit0.ClientId is null, onLoan) : [],
