@@ -5,10 +5,12 @@ using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Data.Writes;
+using HairClinic.Web.Fence;
 using HairClinic.Web.Privacy;
 using HairClinic.Web.Tests.Workers;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
+using Card = HairClinic.Web.Features.Clients.Card;
 using Slice = HairClinic.Web.Features.Clients.EndNeed;
 
 namespace HairClinic.Web.Tests.Features.Clients.EndNeed;
@@ -216,6 +218,24 @@ public sealed class EndNeedTests(PgServer server)
     }
 
     [Fact]
+    public async Task Why_is_on_the_card_for_the_home_salon_alone()
+    {
+        await using var clinic = await _scene.OpenAsync(server, s => s.Given.LetIn(s.Ada));
+        await _scene.SaveAsync(clinic, await _scene.InputAsync(clinic, NeedEnd.HairReturned, visits: false));
+
+        var (here, there) = (
+            await CardAsync(clinic, clinic.Acting(_scene.Given.Desk, _scene.Given.Here)),
+            await CardAsync(clinic, clinic.Acting(_scene.Given.DeskThere, _scene.Given.There))
+        );
+
+        Assert.Equal(
+            (_scene.TakenOff, (NeedEnd?)NeedEnd.HairReturned, null),
+            (here.Client.LeftOn!.Value, here.NeedEndedBecause, here.NextUnit)
+        );
+        Assert.Equal((_scene.TakenOff, (NeedEnd?)null), (there.Client.LeftOn!.Value, there.NeedEndedBecause));
+    }
+
+    [Fact]
     public async Task Whoever_is_back_is_planned_for_again_and_what_was_called_off_stays_so()
     {
         await using var clinic = await _scene.OpenAsync(server);
@@ -230,6 +250,9 @@ public sealed class EndNeedTests(PgServer server)
         Assert.Equal(UnitState.Cancelled, await _scene.StateAsync(clinic, _scene.Ordered));
         await Refused.SayingAsync("They are a client already.", () => BackAsync(clinic));
     }
+
+    private Task<Card.Screen> CardAsync(TestClinic clinic, PersonActor person) =>
+        clinic.UseAsync<Card, Card.Screen>(person, async s => (await s.OpenAsync(_scene.Ada.Id, Cancel)).Screen!);
 
     private async Task<bool> BackAsync(TestClinic clinic)
     {
