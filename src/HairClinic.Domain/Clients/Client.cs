@@ -6,7 +6,7 @@ namespace HairClinic.Domain.Clients;
 /// <summary>Someone who wears our units. One record in the whole practice, whichever salon they visit.</summary>
 // Another salon has other open days; who left or was merged into another gets no more orders.
 [ShapesNextOrder(nameof(HomeSalonId), nameof(LeftOn), nameof(MergedIntoId), ByComingOrGoing = false)]
-public sealed class Client : PracticeOwned
+public sealed partial class Client : PracticeOwned
 {
     private readonly List<LifeEvent> _events = [];
     private readonly List<CareFact> _careFacts = [];
@@ -97,10 +97,6 @@ public sealed class Client : PracticeOwned
     public void RemoveLifeEvent(Guid eventId) => _events.RemoveAll(e => e.Id == eventId);
 
     public void AddCareFact(CareFact fact) => _careFacts.Add(fact);
-
-    public void Leave(LocalDate on) => LeftOn = on;
-
-    public void Return() => LeftOn = null;
 
     /// <exception cref="Refusal">It is the same record, or one of the two is folded into another already.</exception>
     public void MergeInto(Client kept)

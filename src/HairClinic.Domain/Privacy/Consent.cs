@@ -43,6 +43,9 @@ public enum ConsentSubject
     TeachingPhotos,
     Messages,
     InsurerPapers,
+
+    /// <summary>A unit of theirs that they need no more is trained with.</summary>
+    Training,
 }
 
 /// <summary>How a consent was given or taken back.</summary>

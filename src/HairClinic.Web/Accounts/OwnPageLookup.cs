@@ -13,7 +13,10 @@ public static class OwnPageLookup
             from opening in db.OpeningAddresses
             where opening.Email == address && opening.EndedAt == null
             join client in db.Clients on opening.ClientId equals client.Id
-            where client.MergedIntoId == null && client.LeftOn == null && client.ErasedAt == null
+            where
+                client.MergedIntoId == null
+                && (client.LeftOn == null || client.NeedEndedBecause == NeedEnd.TryingWithout)
+                && client.ErasedAt == null
             join salon in db.Salons on client.HomeSalonId equals salon.Id
             join guardian in db.Guardians on opening.GuardianId equals (Guid?)guardian.Id into guardians
             from guardian in guardians.DefaultIfEmpty()

@@ -10,15 +10,19 @@ public sealed class LifeFacts
     private readonly ILookup<Guid, (LocalDate Day, int? Grade)> _looks;
     private readonly CareHabitFacts _habits;
     private readonly ILookup<Guid, BorrowedUnit> _borrowed;
+    private readonly HashSet<Guid> _needEnded;
 
     private LifeFacts(
-        IEnumerable<HairSystem> units,
+        IReadOnlyList<(HairSystem Unit, LocalDate? LeftOn)> all,
         IEnumerable<BorrowedUnit> borrowed,
         IEnumerable<WornPeriod> stretches,
         IEnumerable<(Guid UnitId, LocalDate Day, int? Grade)> looks,
         CareHabitFacts habits
     )
     {
+        var units = all.Select(u => u.Unit);
+        // Whoever needs none any more gives away what still wears.
+        _needEnded = [.. all.Where(u => u.Unit.Dates.RetiredOn >= u.LeftOn).Select(u => u.Unit.Id)];
         _units = units
             .OrderBy(u => u.Dates.OrderedOn ?? u.Dates.SpecifiedOn ?? u.Dates.ArrivedOn ?? u.Dates.FirstBondedOn)
             .ToLookup(u => u.ClientId);
@@ -46,9 +50,16 @@ public sealed class LifeFacts
                 record.Grades,
             };
         return new LifeFacts(
-            await units
-                .Where(u => clientIds == null || u.ClientId != null && clientIds.Contains(u.ClientId.Value))
-                .ToListAsync(cancellation),
+            (
+                await units
+                    .Where(u => clientIds == null || u.ClientId != null && clientIds.Contains(u.ClientId.Value))
+                    .Select(u => new
+                    {
+                        Unit = u,
+                        LeftOn = db.Clients.Where(c => c.Id == u.ClientId).Select(c => c.LeftOn).FirstOrDefault(),
+                    })
+                    .ToListAsync(cancellation)
+            ).ConvertAll(u => (u.Unit, u.LeftOn)),
             await db
                 .UnitLoans.Where(l => l.BackOn == null && (clientIds == null || clientIds.Contains(l.ClientId)))
                 .Join(db.HairSystems, l => l.HairSystemId, u => u.Id, (l, u) => new BorrowedUnit(u, l))
@@ -99,7 +110,14 @@ public sealed class LifeFacts
     private LifeSpell SpellOf(HairSystem unit, UnitKindTerms kind, LocalDate today)
     {
         var own = _stretches[unit.Id].ToList();
-        var wear = UnitWear.FromRecords(unit.State, own, _looks[unit.Id], unit.Repairs.Select(r => r.DoneOn).OfType<LocalDate>(), today);
+        var wear = UnitWear.FromRecords(
+            unit.State,
+            own,
+            _looks[unit.Id],
+            unit.Repairs.Select(r => r.DoneOn).OfType<LocalDate>(),
+            today,
+            _needEnded.Contains(unit.Id)
+        );
         return new LifeSpell(
             unit.Id,
             unit.UnitKindId,

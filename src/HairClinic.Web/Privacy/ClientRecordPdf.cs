@@ -49,6 +49,7 @@ public static class ClientRecordPdf
         paper.Fact("E-mail", client.Email);
         paper.Fact("Born", Day(client.BirthDate));
         paper.Fact("Left", Day(client.LeftOn));
+        paper.Fact("Left because", client.NeedEndedBecause is { } because ? EnumWords.InEnglish(because) : null);
         paper.Fact("Note", client.Note);
         if (client.Events.Count > 0)
             paper.Heading("Dates you told us");

@@ -7,7 +7,7 @@ namespace HairClinic.Web.Privacy;
 public static class ErasureExemptions
 {
     /// <summary>Goes up with every change of what follows; each erasure notes under which edition it was done.</summary>
-    public const string Version = "3";
+    public const string Version = "4";
 
     public const string MoneyAndSafety = "What the law on money and product safety needs";
     public const string Proof = "Proof of what was agreed and done; it names nobody";
@@ -15,7 +15,12 @@ public static class ErasureExemptions
     /// <summary>Tables that keep their rows. Columns set to null are emptied; every other text is a word of ours or a number.</summary>
     public static readonly IReadOnlyList<Kept> Stays =
     [
-        new("clients", MoneyAndSafety, ["called_as", "phone", "email", "birth_date", "note", "wash_every_days"], ["name", "code"]),
+        new(
+            "clients",
+            MoneyAndSafety,
+            ["called_as", "phone", "email", "birth_date", "note", "wash_every_days", "need_ended_because"],
+            ["name", "code"]
+        ),
         new("visits", MoneyAndSafety, ["note", "book_key"], ["state"]),
         new("visit_segments", MoneyAndSafety, [], ["kind"]),
         new("visit_records", MoneyAndSafety, ["note"], ["lift_zone"]),

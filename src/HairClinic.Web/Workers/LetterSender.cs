@@ -95,7 +95,20 @@ public sealed partial class LetterSender(ClinicDbFactory databases, IMailSender 
 
     // Who wants no letters gets none; a link they asked for is no letter of ours.
     private static async Task<bool> IsWantedAsync(ClinicDb db, Letter letter, CancellationToken cancellation) =>
-        letter.ClientId is not { } client || !await db.ClientPreferences.AnyAsync(p => p.ClientId == client && !p.Letters, cancellation);
+        (letter.ClientId is not { } client || !await db.ClientPreferences.AnyAsync(p => p.ClientId == client && !p.Letters, cancellation))
+        && await IsStillOursAsync(db, letter, cancellation);
+
+    // Written before their need ended, or by whoever did not know of it: it goes to nobody.
+    private static async Task<bool> IsStillOursAsync(ClinicDb db, Letter letter, CancellationToken cancellation)
+    {
+        if ((letter.For ?? letter.ClientId) is not { } client)
+            return true;
+        var ended = await db
+            .Clients.Where(c => c.Id == client && c.LeftOn != null)
+            .Select(c => new { Because = c.NeedEndedBecause })
+            .SingleOrDefaultAsync(cancellation);
+        return ended is null || letter.Kind == LetterKind.SignInLink && ended.Because?.KeepsOwnPage() == true;
+    }
 
     private async Task HandOverAsync(ClinicDb db, WorkItem item)
     {

@@ -25,6 +25,7 @@ public sealed class FunctionPrivilegesTests(PgServer server)
         "app_standing(uuid) owner > nobody",
         "app_trainee() > program",
         "begin_opening(uuid,uuid,uuid,text) owner > nobody",
+        "end_need() owner > nobody",
         "end_opening(uuid,uuid,uuid,text) owner > nobody",
         "forget_the_invented() owner > program",
         "guard_opening_address() > nobody",

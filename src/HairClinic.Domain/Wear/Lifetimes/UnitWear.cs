@@ -14,6 +14,7 @@ public sealed record UnitWear(int WornDays, bool WornOut, Spell Life, IReadOnlyL
     /// <param name="worn">When it was on a head.</param>
     /// <param name="graded">What take-downs found, by day: the worst structural grade, null where nobody looked.</param>
     /// <param name="repairs">The days on which it was repaired.</param>
+    /// <param name="needEnded">It went because its client needs none any more: it lasted at least until the last look.</param>
     /// <remarks>
     /// On a head nobody sees it wear out: it is known to have lasted until somebody last looked, not until today. One that was retired
     /// for wear was looked at then.
@@ -23,12 +24,13 @@ public sealed record UnitWear(int WornDays, bool WornOut, Spell Life, IReadOnlyL
         IReadOnlyCollection<WornPeriod> worn,
         IEnumerable<(LocalDate Day, int? Grade)> graded,
         IEnumerable<LocalDate> repairs,
-        LocalDate today
+        LocalDate today,
+        bool needEnded = false
     )
     {
         var looks = LooksAt(worn, [.. graded]);
         var days = WornPeriod.DaysWornBefore(worn, today);
-        var retired = state == UnitState.Retired;
+        var retired = state == UnitState.Retired && !needEnded;
         var known = retired ? days : looks.Where(s => s.Grade < InspectionGrades.PlanReplacement).Select(s => s.WornDays).LastOrDefault();
         var repaired = repairs.Select(day => (double)WornPeriod.DaysWornBefore(worn, day)).ToArray();
         return new UnitWear(

@@ -532,6 +532,10 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("text")
                         .HasColumnName("name");
 
+                    b.Property<string>("NeedEndedBecause")
+                        .HasColumnType("text")
+                        .HasColumnName("need_ended_because");
+
                     b.Property<string>("Note")
                         .HasColumnType("text")
                         .HasColumnName("note");

@@ -85,7 +85,7 @@ public static class ActorSql
                     opens_all := opens_all and not invited;
                 end if;
                 if not exists (select from clients c where c.practice_id = practice and c.id = kept
-                        and c.left_on is null and c.erased_at is null and c.merged_into_id is null) then
+                        and (c.left_on is null or c.need_ended_because = 'TryingWithout') and c.erased_at is null and c.merged_into_id is null) then
                     raise exception 'this client is not here any more' using errcode = 'HC001';
                 end if;
             elsif role <> 'Job' then

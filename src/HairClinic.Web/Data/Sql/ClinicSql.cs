@@ -19,6 +19,7 @@ public static class ClinicSql
                 ReadEmbeddedScript("own-page.sql"),
                 ClientGrantTriggers.Sql,
                 HomeSalonRules.Sql,
+                NeedEndTriggers.Sql,
                 VisitTriggers.Sql,
                 ErasedClientGuardTriggers.Sql,
                 AppendOnlyTables.Sql,

@@ -72,8 +72,8 @@ public static class HomeSalonRules
                         perform refuse_to_others('{AtHome}');
                     end if;
                 end if;
-                if (new.left_on, new.erased_at, nullif(lower(btrim(new.email)), ''))
-                   is distinct from (old.left_on, old.erased_at, nullif(lower(btrim(old.email)), ''))
+                if (new.left_on, new.need_ended_because, new.erased_at, nullif(lower(btrim(new.email)), ''))
+                   is distinct from (old.left_on, old.need_ended_because, old.erased_at, nullif(lower(btrim(old.email)), ''))
                    and not app_keeps(app_standing(old.id)) then
                     perform refuse_to_others('{AtHome}');
                 end if;
@@ -91,7 +91,7 @@ public static class HomeSalonRules
             end if;
             return new;
         end $$;
-        create trigger keep_at_home before insert or update of home_salon_id, merged_into_id, left_on, erased_at, email on clients
+        create trigger keep_at_home before insert or update of home_salon_id, merged_into_id, left_on, need_ended_because, erased_at, email on clients
             for each row execute function keep_at_home();
 
         -- Whose a row is changes with a merge alone, so on both sides at home; what belonged to nobody yet is given to whom one reaches.

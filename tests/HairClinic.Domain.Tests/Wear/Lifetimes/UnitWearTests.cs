@@ -62,6 +62,18 @@ public sealed class UnitWearTests
         Assert.Empty(Of(UnitState.Bonded, [(0, null)], today: 10).Stretches);
     }
 
+    // A unit that wears still is destroyed too, where nobody needs it.
+    [Fact]
+    public void One_that_went_because_its_client_needs_none_lasted_at_least_until_the_last_look()
+    {
+        var worn = new WornPeriod[] { new(Guid.Empty, Day(0), Day(30)), new(Guid.Empty, Day(30), Day(50)) };
+
+        var wear = UnitWear.FromRecords(UnitState.Retired, worn, [], [], Day(60), needEnded: true);
+
+        Assert.Equal(UnitWear.FromRecords(UnitState.Resting, worn, [], [], Day(60)).Life, wear.Life);
+        Assert.NotEqual(UnitWear.FromRecords(UnitState.Retired, worn, [], [], Day(60)).Life, wear.Life);
+    }
+
     private static UnitWear Of(
         UnitState state,
         (int From, int? To)[] worn,

@@ -13,6 +13,9 @@ public sealed partial class Card
         /// <summary>Opened by the home salon or an owner, who may do more than whoever was let in.</summary>
         public bool AtHome { get; init; }
 
+        /// <summary>Why they need no units any more, for whoever is at home; null for others, and where nobody said.</summary>
+        public NeedEnd? NeedEndedBecause { get; init; }
+
         /// <summary>The day it is in the home salon.</summary>
         public required LocalDate Today { get; init; }
 

@@ -70,9 +70,10 @@ public sealed partial class Card(ClinicDbFactory databases, AccessLogStore log, 
                     [.. bonds.Select(b => b.Bond)],
                     [.. visits.Where(v => v.Took).Select(TickOf)],
                     today,
-                    outlook.ToWearLineForecast()
+                    client.HasLeft ? WearLineForecast.Unknown : outlook.ToWearLineForecast()
                 ),
-                NextUnit = outlook.Outlook,
+                NextUnit = client.HasLeft ? null : outlook.Outlook,
+                NeedEndedBecause = ByGrant(client) ? null : client.NeedEndedBecause,
                 Worn = worn,
                 TakenDown = last is null ? null : TakenDownOf(last.Bond, MayReadHealth, today),
                 Clearances = await ClearancesOf(db, clientId, today).ToListAsync(cancellation),

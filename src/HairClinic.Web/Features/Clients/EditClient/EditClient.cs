@@ -70,10 +70,6 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
         client.MoveTo(input.HomeSalonId);
         client.SetPreferences(input.PreferredDays, input.WashEveryDays);
         client.SetBirthDateAndNote(input.BirthDate, input.Note);
-        if (input.LeftOn is { } left)
-            client.Leave(left);
-        else
-            client.Return();
 
         await KeepInStepAsync(db, client, wordsBefore, cancellation);
         if (client.HomeSalonId != salonBefore || client.PreferredDays != daysBefore)
@@ -90,8 +86,6 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
             throw new Refusal(EditClientRules.OwnSalons);
         if (!atHome && Input.From(client).Email != input.Email)
             throw new Refusal(EditClientRules.HomeAddress) { Field = nameof(Input.Email) };
-        if (input.LeftOn != client.LeftOn && !atHome)
-            throw new Refusal("Whether a client has left is for their home salon to say.");
     }
 
     // Only what changed: a client may also be found by the words of a record that was merged into theirs.
@@ -109,7 +103,7 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
     private static bool Same(FindWord one, FindWord other) => one.Kind == other.Kind && one.Word == other.Word;
 
     /// <param name="Salons">Those the client may be moved to, and their own.</param>
-    /// <param name="AtHome">Theirs to move, and to say that they left.</param>
+    /// <param name="AtHome">Theirs to move.</param>
     /// <param name="Proposed">A code nobody can guess, for whoever wants another than they have.</param>
     public sealed record Screen(IReadOnlyList<SalonChoice> Salons, Input Saved, bool AtHome, string Proposed);
 
@@ -162,9 +156,6 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
         [Field("Note")]
         public string? Note { get; set; }
 
-        [Field("Left the practice on")]
-        public LocalDate? LeftOn { get; set; }
-
         public static Input From(Client client) =>
             new()
             {
@@ -180,7 +171,6 @@ public sealed class EditClient(ClinicDbFactory databases, WriteOnce writes, Curr
                 PreferredDays = client.PreferredDays,
                 WashEveryDays = client.WashEveryDays,
                 Note = client.Note,
-                LeftOn = client.LeftOn,
             };
     }
 

@@ -108,6 +108,7 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
         var client =
             await db.Clients.AsNoTracking().UnmergedById(input.ClientId).SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
+        client.RequireNeed();
         var units = await db.HairSystems.Where(u => u.ClientId == client.Id).ToListAsync(cancellation);
         var drafts = units.Where(u => u.State == UnitState.Specified).ToList();
         if (drafts.Count > input.Known && drafts.MaxBy(u => u.Id) is { } other)

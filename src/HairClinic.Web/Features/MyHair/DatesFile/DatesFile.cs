@@ -61,7 +61,7 @@ public sealed class DatesFile(
         var since = now - Kept;
         var own = await db
             .Clients.AsNoTracking()
-            .Where(c => c.Id == clientId && c.MergedIntoId == null && c.LeftOn == null)
+            .Where(c => c.Id == clientId && c.MergedIntoId == null && (c.LeftOn == null || c.NeedEndedBecause == NeedEnd.TryingWithout))
             .Select(c => new
             {
                 Due = db.Bonds.Where(b => b.ClientId == c.Id && b.RemovedOn == null).Select(b => new { b.Id, b.DueOn }).FirstOrDefault(),

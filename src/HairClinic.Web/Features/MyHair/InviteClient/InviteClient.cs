@@ -38,6 +38,7 @@ public sealed class InviteClient(ClinicDbFactory databases, WriteOnce writes, Si
                 var client = await db.Clients.SingleOrDefaultAsync(c => c.Id == input.ClientId, cancellation);
                 if (client?.Email is null)
                     throw new Refusal("This client has no e-mail address yet. Add it first.");
+                client.RequireNeed();
                 var address = await db.OpeningAddresses.SingleOrDefaultAsync(
                     a => a.ClientId == client.Id && a.GuardianId == null && a.EndedAt == null,
                     cancellation

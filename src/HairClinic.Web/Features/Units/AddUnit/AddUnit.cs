@@ -63,8 +63,14 @@ public sealed class AddUnit(ClinicDbFactory databases, WriteOnce writes, Current
 
     private async Task<Outcome> WriteAsync(ClinicDb db, Guid key, Input input, CancellationToken cancellation)
     {
-        if (input.ClientId is { } client && !await db.Clients.UnmergedById(client).AnyAsync(cancellation))
-            throw new Refusal("This client is not there any more. They may have been merged with another record.");
+        if (input.ClientId is { } id)
+        {
+            var client =
+                await db.Clients.AsNoTracking().UnmergedById(id).SingleOrDefaultAsync(cancellation)
+                ?? throw new Refusal("This client is not there any more. They may have been merged with another record.");
+            if (input.Origin == UnitOrigin.ToBeOrdered)
+                client.RequireNeed();
+        }
         if (!await db.UnitKinds.AnyAsync(k => k.Id == input.UnitKindId && !k.Retired, cancellation))
             throw new Refusal("Choose the kind of unit.") { Field = nameof(Input.UnitKindId) };
         if (input.SalonId is { } at && !current.Person.Salons.Contains(at))

@@ -93,6 +93,8 @@ public sealed class PlaceOrder(ClinicDbFactory databases, WriteOnce writes, Curr
         var units = await db.HairSystems.Include(u => u.Promises).Where(u => ids.Contains(u.Id)).ToListAsync(cancellation);
         if (units.Count < ids.Count)
             throw new Refusal("One of these units is not in the book of your salons any more. Open the page again.");
+        var owners = units.Select(u => u.ClientId).ToList();
+        Client.RequireNeed(await db.Clients.Where(c => owners.Contains(c.Id)).MaxAsync(c => c.LeftOn, cancellation));
         var makers = await db.UnitKinds.ToDictionaryAsync(k => k.Id, k => k.WorkshopId, cancellation);
         if (units.Find(u => makers[u.UnitKindId] is { } maker && maker != input.WorkshopId) is { } other)
             throw new Refusal("Unit {0} is made by another workshop.", other.Serial);

@@ -63,9 +63,10 @@ public sealed partial class BookVisit(
         var client =
             await db
                 .Clients.Where(c => c.Id == input.ClientId && c.MergedIntoId == null)
-                .Select(c => c.Name)
+                .Select(c => new { c.Name, c.LeftOn })
                 .SingleOrDefaultAsync(cancellation)
             ?? throw new Refusal("This client is not in the book any more. Look them up again.");
+        Client.RequireNeed(client.LeftOn);
         if (place.Doubts.Count > 0 && !input.DespiteDoubts)
             throw new DoubtedException(place.Doubts);
         var visit = new Visit(Guid.CreateVersion7(), input.ClientId, place.Salon.Id, place.Service.Id);
@@ -81,7 +82,7 @@ public sealed partial class BookVisit(
         db.Visits.Add(visit);
         return new Booked(
             visit.Id,
-            client,
+            client.Name,
             place.Service.Name,
             visit.Day,
             visit.StartsAt,

@@ -201,7 +201,7 @@ public sealed class EditClientTests(PgServer server)
     }
 
     [Fact]
-    public async Task Whoever_was_let_in_changes_how_to_reach_them_and_neither_takes_them_over_nor_says_that_they_left()
+    public async Task Whoever_was_let_in_changes_how_to_reach_them_and_does_not_take_them_over()
     {
         await using var clinic = await TestClinic.OpenAsync(server, _given.Laying(LayGuest));
         var there = clinic.Acting(_given.DeskThere, _given.There);
@@ -213,14 +213,10 @@ public sealed class EditClientTests(PgServer server)
             "Choose one of your own salons, and only for a client of theirs. To any other salon a client is transferred, under Who may see.",
             () => SaveAsync(clinic, screen.Saved with { HomeSalonId = _given.There.Id }, there)
         );
-        await Refused.SayingAsync(
-            "Whether a client has left is for their home salon to say.",
-            () => SaveAsync(clinic, screen.Saved with { LeftOn = new LocalDate(2011, 1, 1) }, there)
-        );
         await SaveAsync(clinic, screen.Saved with { Note = "Rings before noon." }, there);
 
         var kept = (await OpenAsync(clinic))!.Saved;
-        Assert.Equal((_given.Here.Id, null, "Rings before noon."), (kept.HomeSalonId, kept.LeftOn, kept.Note));
+        Assert.Equal((_given.Here.Id, "Rings before noon."), (kept.HomeSalonId, kept.Note));
     }
 
     [Fact]
