@@ -36,8 +36,7 @@ public sealed class UnitStep : PracticeOwned
     public bool Stands => TakenBackAt is null;
 
     /// <summary>Written later, or in the same moment as a later step of the way: an order and its promise are written at once.</summary>
-    public bool IsAfter(UnitStep other) =>
-        RecordedAt > other.RecordedAt || RecordedAt == other.RecordedAt && Kind > other.Kind;
+    public bool IsAfter(UnitStep other) => RecordedAt > other.RecordedAt || RecordedAt == other.RecordedAt && Kind > other.Kind;
 
     internal void MarkTakenBack(Instant at, Guid? by, string because) =>
         (TakenBackAt, TakenBackBy, TakenBackBecause) = (at, by, because.Trim());

@@ -32,6 +32,8 @@ public static class TourScenes
         StillCuring(scene, salon, today);
         TwoRecords(scene, salon, desk);
         EverythingAtOnce(scene, salon, today);
+        foreach (var place in scene.Salons)
+            Stock(scene, place, today);
     }
 
     public static Bond LiftedByPhone(Scene scene, Salon salon, LocalDate today)
@@ -90,6 +92,21 @@ public static class TourScenes
         var kept = scene.AddClient("T-05", "Jemima Corrigall", salon, "+447700900105", "jemima@example.org");
         kept.SetBirthDateAndNote(birthDate: null, $"Two records: {desk.Name} noticed, nobody merged them yet");
         return (kept, scene.AddClient("T-06", "Jemima Corrigal", salon, "+447700900105"));
+    }
+
+    /// <summary>Ready-made units of nobody's: two to lend or to give, and one that is still to be cleaned.</summary>
+    public static void Stock(Scene scene, Salon salon, LocalDate today)
+    {
+        for (var i = 1; i <= 3; i++)
+        {
+            var (id, serial) = (Guid.CreateVersion7(), $"S-{scene.Salons.ToList().IndexOf(salon) + 1}{i}");
+            var here = today.PlusDays(-30 * i);
+            var unit = HairSystem.AddToBook(id, serial, null, scene.Kinds[^i].Id, UnitOrigin.ReadyMade, today, here, salon.Id);
+            if (i == 3)
+                unit.MarkCleaning(UnitCleaning.ToBeCleaned, today, new UnitStepEntry(Guid.CreateVersion7(), today, scene.Now, By: null));
+            scene.Db.HairSystems.Add(unit);
+            scene.Db.FindWords.Add(Data.FindWordIndexer.For(unit));
+        }
     }
 
     /// <returns>The unit that should have come.</returns>

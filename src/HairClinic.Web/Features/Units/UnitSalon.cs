@@ -22,9 +22,15 @@ internal static class UnitSalon
                     : await db.Clients.Where(c => c.Id == clientId).Select(c => (Guid?)c.HomeSalonId).SingleOrDefaultAsync(cancellation)
             )
             ?? person.AtSalon
-            ?? person.Salons.FirstOrDefault();
+            ?? person.Salons[0];
         return await db.Salons.AsNoTracking().SingleAsync(s => s.Id == at, cancellation);
     }
+
+    /// <summary>The wanted salon where it can be chosen, else the first that can.</summary>
+    public static Guid? Prefer(IReadOnlyList<SalonChoice> salons, Guid? wanted) =>
+        salons.Any(s => s.Id == wanted) ? wanted
+        : salons.Count > 0 ? salons[0].Id
+        : null;
 
     /// <summary>Salons in which whoever asks may put a unit.</summary>
     public static async Task<IReadOnlyList<SalonChoice>> ChoicesAsync(ClinicDb db, PersonActor person, CancellationToken cancellation)

@@ -3,10 +3,10 @@ using NodaTime;
 using Consents = HairClinic.Web.Features.MyHair.MyConsents;
 using Dates = HairClinic.Web.Features.MyHair.DatesFile;
 using First = HairClinic.Web.Features.MyHair.MyHair;
+using Own = HairClinic.Web.Features.MyHair.MyUnits;
 using Photos = HairClinic.Web.Features.MyHair.MyPhotos;
 using Seen = HairClinic.Web.Features.MyHair.WhoSawMine;
 using Take = HairClinic.Web.Features.MyHair.TakeMyData;
-using Own = HairClinic.Web.Features.MyHair.MyUnits;
 using WearLineData = HairClinic.Domain.Wear.WearLineData;
 
 namespace HairClinic.Web.Tests.Features.MyHair;

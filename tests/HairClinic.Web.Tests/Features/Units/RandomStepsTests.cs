@@ -22,7 +22,10 @@ public sealed class RandomStepsTests(PgServer server)
             "bonded as long as a bond is open",
             "(u.state = 'Bonded') <> exists (select from bonds b where b.hair_system_id = u.id and b.removed_on is null)"
         ),
-        ("lent with an open loan", "u.state = 'Lent' and not exists (select from unit_loans l where l.hair_system_id = u.id and l.back_on is null)"),
+        (
+            "lent with an open loan",
+            "u.state = 'Lent' and not exists (select from unit_loans l where l.hair_system_id = u.id and l.back_on is null)"
+        ),
         (
             "no open loan of what is in house unworn or gone",
             "u.state not in ('Lent', 'Bonded') and exists (select from unit_loans l where l.hair_system_id = u.id and l.back_on is null)"
@@ -102,7 +105,12 @@ public sealed class RandomStepsTests(PgServer server)
             foreach (var (rule, broken) in Rules)
                 Assert.Equal(
                     (rule, ""),
-                    (rule, await book.AskAsync($"select coalesce(string_agg(u.serial || ' ' || u.state, ', '), '') from hair_systems u where {broken}"))
+                    (
+                        rule,
+                        await book.AskAsync(
+                            $"select coalesce(string_agg(u.serial || ' ' || u.state, ', '), '') from hair_systems u where {broken}"
+                        )
+                    )
                 );
         }
 

@@ -142,13 +142,7 @@ internal sealed class UnitBook : IAsyncDisposable
 
     /// <summary>A client the trainee has a visit of.</summary>
     public void GiveToTrainee(Client client) =>
-        Scene.Book(
-            client,
-            Scene.ServiceWithPurpose(ServicePurpose.Rebond),
-            Scene.Chairs[0],
-            Trainee,
-            Instant.FromUtc(2027, 2, 3, 14, 0)
-        );
+        Scene.Book(client, Scene.ServiceWithPurpose(ServicePurpose.Rebond), Scene.Chairs[0], Trainee, Instant.FromUtc(2027, 2, 3, 14, 0));
 
     /// <summary>A minute later somebody writes a step of a unit, with what the form of it holds.</summary>
     public async Task<Stepping.Outcome> TakeAsync(
@@ -175,8 +169,12 @@ internal sealed class UnitBook : IAsyncDisposable
         );
     }
 
-    public Task<Stepping.Outcome> TakeAsync(HairSystem unit, UnitStepKind step, Action<Stepping.Input>? write = null, PersonActor? by = null) =>
-        TakeAsync(unit.Id, step, write, by);
+    public Task<Stepping.Outcome> TakeAsync(
+        HairSystem unit,
+        UnitStepKind step,
+        Action<Stepping.Input>? write = null,
+        PersonActor? by = null
+    ) => TakeAsync(unit.Id, step, write, by);
 
     /// <summary>The refusal is this one, and not a column of any row changed.</summary>
     public async Task RefusedAsync(string sentence, Func<Task> act)

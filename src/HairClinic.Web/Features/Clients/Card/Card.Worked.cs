@@ -59,7 +59,7 @@ public sealed partial class Card
         UnitWithKindName unit,
         IEnumerable<Bonded> bonds,
         Dictionary<Guid, Salon> salons,
-        IReadOnlyDictionary<Guid, UnitLoan> loans
+        Dictionary<Guid, UnitLoan> loans
     ) =>
         new(
             unit.Unit.Id,

@@ -57,9 +57,9 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
             .PracticeSettings.Select(_ => new
             {
                 Salons = db.Salons.Any(s => !mine.Contains(s.Id)),
-                Stock = db
-                    .HairSystems.Where(u => u.ClientId == null && db.FindWords.Any(w => w.SubjectId == u.Id && w.Word == sought.Whole))
-                    .Join(db.UnitKinds, u => u.UnitKindId, k => k.Id, (u, k) => new StockUnit(u.Serial, k.Name))
+                Units = db
+                    .HairSystems.Where(u => db.FindWords.Any(w => w.SubjectId == u.Id && w.Word == sought.Whole))
+                    .Join(db.UnitKinds, u => u.UnitKindId, k => k.Id, (u, k) => new FoundUnit(u.Id, u.Serial, k.Name, u.ClientId == null))
                     .ToList(),
             })
             .SingleAsync(cancellation);
@@ -84,7 +84,7 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
             ],
             rows.Count > MostResults,
             others.Salons && current.Person.StaffRole is not (StaffRole.Owner or StaffRole.Trainee),
-            others.Stock
+            others.Units
         )
         {
             OwnVisitsOnly = current.Person.StaffRole == StaffRole.Trainee,
@@ -147,15 +147,18 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
 
     /// <param name="IsCut">There are more than are shown.</param>
     /// <param name="HasOtherSalons">There are salons whose clients one does not see, whoever is looked for.</param>
-    /// <param name="Stock">Units of that very serial that belong to nobody.</param>
-    public sealed record Screen(IReadOnlyList<Row> Rows, bool IsCut, bool HasOtherSalons, IReadOnlyList<StockUnit> Stock)
+    /// <param name="Units">Units of that very serial.</param>
+    public sealed record Screen(IReadOnlyList<Row> Rows, bool IsCut, bool HasOtherSalons, IReadOnlyList<FoundUnit> Units)
     {
         public static readonly Screen Nothing = new([], false, false, []);
 
         /// <summary>One finds the clients of one's own visits and nobody else, in one's own salon too.</summary>
         public bool OwnVisitsOnly { get; init; }
 
-        /// <summary>The one client a code or serial leads to, as a scan does.</summary>
+        /// <summary>The one unit whose serial was typed or scanned.</summary>
+        public FoundUnit? StraightUnit => Units is [var only] ? only : null;
+
+        /// <summary>The one client a code leads to.</summary>
         public Row? Straight => Rows.Where(r => r.IsExact).Take(2).ToArray() is [var only] ? only : null;
     }
 
@@ -175,7 +178,8 @@ public sealed class Find(ClinicDbFactory databases, CurrentActor current, IClock
         bool IsExact
     );
 
-    public sealed record StockUnit(string Serial, string Kind);
+    /// <param name="IsNobodys">Of the stock.</param>
+    public sealed record FoundUnit(Guid Id, string Serial, string Kind, bool IsNobodys);
 }
 
 /// <summary>All words that begin with a prefix, as plain bounds: row security lets an index serve these, and not a pattern.</summary>

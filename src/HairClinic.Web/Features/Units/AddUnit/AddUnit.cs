@@ -38,7 +38,7 @@ public sealed class AddUnit(ClinicDbFactory databases, WriteOnce writes, Current
             {
                 ClientId = clientId,
                 Serial = await UnitSerials.ProposeAsync(db, client, cancellation),
-                SalonId = salons.Any(s => s.Id == salon.Id) ? salon.Id : salons.FirstOrDefault()?.Id,
+                SalonId = UnitSalon.Prefer(salons, salon.Id),
                 Currency = salon.Currency,
                 Origin = clientId is null ? UnitOrigin.ReadyMade : null,
             }

@@ -110,7 +110,7 @@ public sealed class Orders(ClinicDbFactory databases, CurrentActor current, IClo
             await db.UnitRepairs.AsNoTracking().Where(r => r.DoneOn == null && ids.Contains(r.HairSystemId)).ToListAsync(cancellation)
         ).ToLookup(r => r.HairSystemId);
         var now = clock.GetCurrentInstant();
-        var mine = current.Person.AtSalon ?? current.Person.Salons.FirstOrDefault();
+        var mine = current.Person.AtSalon ?? current.Person.Salons[0];
         return
         [
             .. found.Select(f =>

@@ -56,7 +56,7 @@ public sealed class PlaceOrder(ClinicDbFactory databases, WriteOnce writes, Curr
             {
                 WorkshopId = workshop,
                 Number = await NumberAsync(db, cancellation),
-                SalonId = salons.Any(s => s.Id == salon.Id) ? salon.Id : salons.FirstOrDefault()?.Id,
+                SalonId = UnitSalon.Prefer(salons, salon.Id),
                 SentOn = salon.DayOf(clock.GetCurrentInstant()),
                 Currency = chosen.Select(d => d.Currency).OfType<string>().FirstOrDefault() ?? salon.Currency,
                 Lines =

@@ -27,7 +27,7 @@ public sealed class Shelf(ClinicDbFactory databases, CurrentActor current, ICloc
         await using var db = databases.Open();
         var person = current.Person;
         var salons = await UnitSalon.ChoicesAsync(db, person, cancellation);
-        var at = salonId is { } asked && person.Salons.Contains(asked) ? asked : person.AtSalon ?? salons.FirstOrDefault()?.Id;
+        var at = salonId is { } asked && person.Salons.Contains(asked) ? asked : person.AtSalon ?? UnitSalon.Prefer(salons, null);
         var salon = await UnitSalon.LoadAsync(db, at, null, person, cancellation);
         var today = salon.DayOf(clock.GetCurrentInstant());
         var rows = await (

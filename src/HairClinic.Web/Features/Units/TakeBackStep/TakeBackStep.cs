@@ -67,7 +67,8 @@ public sealed class TakeBackStep(ClinicDbFactory databases, WriteOnce writes, Cu
         return new Outcome(unit.Serial, unit.State);
     }
 
-    private static UnitStep? LastOf(HairSystem unit) => unit.Steps.Where(s => s.Stands).OrderBy(s => s.RecordedAt).ThenBy(s => s.Kind).LastOrDefault();
+    private static UnitStep? LastOf(HairSystem unit) =>
+        unit.Steps.Where(s => s.Stands).OrderBy(s => s.RecordedAt).ThenBy(s => s.Kind).LastOrDefault();
 
     /// <param name="Last">The last step that stands; null where there is none.</param>
     public sealed record Screen(string Serial, LocalDate Today, UnitStep? Last);

@@ -45,7 +45,7 @@ public sealed class TakeOrderStep(ClinicDbFactory databases, WriteOnce writes, C
                 Step = step,
                 On = today,
                 Parcel = order.Parcel,
-                SalonId = salons.Any(s => s.Id == order.SalonId) ? order.SalonId : salons.FirstOrDefault()?.Id,
+                SalonId = UnitSalon.Prefer(salons, order.SalonId),
                 UnitIds = [.. coming.Where(c => c.State.IsInFlight()).Select(c => c.Id)],
             }
         );

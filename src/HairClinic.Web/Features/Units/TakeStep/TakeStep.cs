@@ -52,7 +52,7 @@ public sealed partial class TakeStep(ClinicDbFactory databases, WriteOnce writes
                 Step = step,
                 On = today,
                 ClientId = forClientId,
-                SalonId = salons.Any(s => s.Id == at) ? at : salons.FirstOrDefault()?.Id,
+                SalonId = UnitSalon.Prefer(salons, at),
                 Currency = salon.Currency,
                 SentTo = found.Workshop,
                 Spot = found.Unit.Spot,

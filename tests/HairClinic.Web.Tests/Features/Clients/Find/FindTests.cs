@@ -191,7 +191,7 @@ public sealed class FindTests(PgServer server)
             })
         );
 
-        Assert.Equal("STOCK-4", Assert.Single((await FindAsync(clinic, "stock4")).Stock).Serial);
+        Assert.Equal("STOCK-4", Assert.Single((await FindAsync(clinic, "stock4")).Units).Serial);
     }
 
     [Fact]

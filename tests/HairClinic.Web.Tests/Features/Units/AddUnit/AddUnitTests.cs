@@ -74,10 +74,7 @@ public sealed class AddUnitTests(PgServer server)
             "This client is not there any more. They may have been merged with another record.",
             () => SaveAsync(book, Here(book, "N-1") with { ClientId = book.Far.Id })
         );
-        await book.RefusedAsync(
-            "Say in which salon it is.",
-            () => SaveAsync(book, Here(book, "N-1") with { SalonId = book.Quayside.Id })
-        );
+        await book.RefusedAsync("Say in which salon it is.", () => SaveAsync(book, Here(book, "N-1") with { SalonId = book.Quayside.Id }));
     }
 
     [Fact]

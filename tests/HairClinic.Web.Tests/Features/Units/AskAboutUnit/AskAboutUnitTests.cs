@@ -30,10 +30,7 @@ public sealed class AskAboutUnitTests(PgServer server)
 
         Assert.Empty((await OpenAsync(book, book.AtDesk))!.Open);
         var kept = await book.Clinic.ReadAsync(db => db.UnitQuestions.SingleAsync(Cancel));
-        Assert.Equal(
-            ("Which colour?", "As the last one", (LocalDate?)Today),
-            (kept.Question, kept.Answer, kept.AnsweredOn)
-        );
+        Assert.Equal(("Which colour?", "As the last one", (LocalDate?)Today), (kept.Question, kept.Answer, kept.AnsweredOn));
         await book.RefusedAsync("This was answered on {0}.", () => SaveAsync(book, answer));
     }
 

@@ -22,10 +22,7 @@ public sealed class OrdersTests(PgServer server)
 
         var screen = await OpenAsync(book, OrdersQuestion.Everything);
 
-        Assert.Equal(
-            [8, 4, 1, 5, 1, 1],
-            Enum.GetValues<OrdersPart>().Select(p => screen.Counts[p])
-        );
+        Assert.Equal([8, 4, 1, 5, 1, 1], Enum.GetValues<OrdersPart>().Select(p => screen.Counts[p]));
         Assert.Equal("U-late U-silent U-asked U-here", Serials(await OpenAsync(book, Part(OrdersPart.ToChase)), sorted: false));
         Assert.Equal("U-draft", Serials(await OpenAsync(book, Part(OrdersPart.Drafts))));
         Assert.Equal("U-asked U-away U-late U-new U-silent", Serials(await OpenAsync(book, Part(OrdersPart.AtWorkshop))));
@@ -41,7 +38,10 @@ public sealed class OrdersTests(PgServer server)
         var rows = (await OpenAsync(book, OrdersQuestion.Everything)).Rows.ToDictionary(r => r.Serial);
 
         // Promised anew, but late is counted from the first day that was promised.
-        Assert.Equal((14, Today.PlusDays(-14), Today.PlusDays(-4)), (rows["U-late"].DaysLate, rows["U-late"].FirstPromise, rows["U-late"].Promise));
+        Assert.Equal(
+            (14, Today.PlusDays(-14), Today.PlusDays(-4)),
+            (rows["U-late"].DaysLate, rows["U-late"].FirstPromise, rows["U-late"].Promise)
+        );
         Assert.Equal([ChaseReason.Late], rows["U-late"].Chase);
         Assert.Equal([ChaseReason.NotAcknowledged], rows["U-silent"].Chase);
         Assert.Equal([ChaseReason.QuestionOpen], rows["U-asked"].Chase);

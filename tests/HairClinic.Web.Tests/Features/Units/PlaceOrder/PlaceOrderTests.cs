@@ -38,7 +38,10 @@ public sealed class PlaceOrderTests(PgServer server)
         {
             var stored = await book.UnitAsync(unit);
             Assert.Equal((UnitState.Ordered, made.OrderId, price), (stored.State, stored.OrderId!.Value, stored.PriceMinor));
-            Assert.Equal((UnitPlace.Workshop, Today, Today.PlusDays(40)), (stored.Place, stored.Dates.OrderedOn, stored.Promises[0].PromisedFor));
+            Assert.Equal(
+                (UnitPlace.Workshop, Today, Today.PlusDays(40)),
+                (stored.Place, stored.Dates.OrderedOn, stored.Promises[0].PromisedFor)
+            );
             Assert.Equal([UnitStepKind.Ordered, UnitStepKind.Promised], stored.Steps.Select(s => s.Kind).Order());
             Assert.All(stored.Steps, s => Assert.Equal((Today, (Guid?)book.Owner.Id), (s.On, s.RecordedBy)));
         }
@@ -78,10 +81,7 @@ public sealed class PlaceOrderTests(PgServer server)
 
         await book.RefusedAsync("An order takes {0} units at most.", () => SaveAsync(book, input));
 
-        Assert.Equal(
-            ["An order takes 50 units at most."],
-            new PlaceOrderRules().Validate(input).Errors.Select(e => e.ErrorMessage)
-        );
+        Assert.Equal(["An order takes 50 units at most."], new PlaceOrderRules().Validate(input).Errors.Select(e => e.ErrorMessage));
         input.Lines[50].Chosen = false;
         Assert.True(new PlaceOrderRules().Validate(input).IsValid);
         Assert.Equal(50, (await SaveAsync(book, input)).Units);

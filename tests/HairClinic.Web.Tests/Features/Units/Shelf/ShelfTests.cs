@@ -80,7 +80,10 @@ public sealed class ShelfTests(PgServer server)
         );
         Assert.Empty(screen.Groups);
         await book.TakeAsync(one, UnitStepKind.BackFromLoan);
-        Assert.Equal((1, ShelfGroup.ToBeCleaned), ((await OpenAsync(book, book.AtDesk)).Loans.Count, (await OpenAsync(book, book.AtDesk)).Groups[0].Kind));
+        Assert.Equal(
+            (1, ShelfGroup.ToBeCleaned),
+            ((await OpenAsync(book, book.AtDesk)).Loans.Count, (await OpenAsync(book, book.AtDesk)).Groups[0].Kind)
+        );
     }
 
     [Fact]

@@ -16,10 +16,7 @@ public sealed class TakeBackStepTests(PgServer server)
     public async Task On_the_day_whoever_wrote_it_takes_it_back_and_all_is_as_before_but_the_line_with_the_reason()
     {
         HairSystem unit = null!;
-        await using var book = await UnitBook.OpenAsync(
-            server,
-            b => b.Order("7", Today.PlusDays(-30), unit = b.Draft("U-1", b.Una))
-        );
+        await using var book = await UnitBook.OpenAsync(server, b => b.Order("7", Today.PlusDays(-30), unit = b.Draft("U-1", b.Una)));
         const string rest =
             "select string_agg(r, E'\\n' order by r) from (select to_jsonb(t)::text r from hair_systems t"
             + " union all select to_jsonb(t)::text from unit_arrivals t) rows";
@@ -27,10 +24,7 @@ public sealed class TakeBackStepTests(PgServer server)
         await book.TakeAsync(unit, UnitStepKind.Arrived);
 
         await book.RefusedAsync("Say what was wrong with it.", () => BackAsync(book, unit, book.AtDesk, " "));
-        await book.RefusedAsync(
-            "This unit is not in the book of your salons.",
-            () => BackAsync(book, unit, book.AsElsewhere)
-        );
+        await book.RefusedAsync("This unit is not in the book of your salons.", () => BackAsync(book, unit, book.AsElsewhere));
         await BackAsync(book, unit, book.AtDesk, "another client’s parcel");
 
         Assert.Equal(before, await book.AskAsync(rest));

@@ -40,7 +40,10 @@ public sealed class TakeOrderStepTests(PgServer server)
             Assert.Equal(("7", 2), (outcome.Number, outcome.Units));
             foreach (var seen in new[] { _una, _ben })
                 await book.AssertAsync(seen, state, UnitPlace.Workshop, step);
-            Assert.Equal((unseen.State, unseen.Steps.Count), ((await book.UnitAsync(_far)).State, (await book.UnitAsync(_far)).Steps.Count));
+            Assert.Equal(
+                (unseen.State, unseen.Steps.Count),
+                ((await book.UnitAsync(_far)).State, (await book.UnitAsync(_far)).Steps.Count)
+            );
             await book.WorkAsync();
             // By the job, in the name of whoever wrote it.
             await book.AssertAsync(_far, state, UnitPlace.Workshop, step);
@@ -78,10 +81,7 @@ public sealed class TakeOrderStepTests(PgServer server)
             () => SaveAsync(book, Arrival(_una.Id) with { On = Today.PlusDays(-31) })
         );
         await book.RefusedAsync("Choose the units that arrived.", () => SaveAsync(book, Arrival(_far.Id)));
-        await book.RefusedAsync(
-            "Say in which salon it is.",
-            () => SaveAsync(book, Arrival(_una.Id) with { SalonId = book.Quayside.Id })
-        );
+        await book.RefusedAsync("Say in which salon it is.", () => SaveAsync(book, Arrival(_una.Id) with { SalonId = book.Quayside.Id }));
         await SaveAsync(book, Arrival(_una.Id));
 
         await book.AssertAsync(_una, UnitState.Arrived, UnitPlace.Salon, UnitStepKind.Arrived);
@@ -94,8 +94,7 @@ public sealed class TakeOrderStepTests(PgServer server)
     public async Task Of_two_who_receive_one_parcel_at_the_same_moment_the_second_is_told_and_each_unit_has_one_arrival()
     {
         await using var book = await OpenAsync();
-        Task Receive(PersonActor by) =>
-            SaveAsync(book, Input(book, UnitStepKind.Arrived) with { UnitIds = [_una.Id, _ben.Id] }, by);
+        Task Receive(PersonActor by) => SaveAsync(book, Input(book, UnitStepKind.Arrived) with { UnitIds = [_una.Id, _ben.Id] }, by);
 
         var came = await UnitBook.BothAsync(() => Receive(book.AtDesk), () => Receive(book.AsManager));
 

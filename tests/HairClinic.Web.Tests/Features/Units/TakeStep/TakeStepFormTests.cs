@@ -80,14 +80,20 @@ public sealed class TakeStepFormTests : UiTestContext
                 claimDays: 7,
                 new UnitStepEntry(Guid.CreateVersion7(), Today, TestClinic.UsualNow, null)
             );
-        var screen = new Slice.Screen(unit, "Everyday", "Silk top", "Workshop North", null, Today, [new SalonChoice(Salon, "Elm Row", "GBP")])
+        var screen = new Slice.Screen(
+            unit,
+            "Everyday",
+            "Silk top",
+            "Workshop North",
+            null,
+            Today,
+            [new SalonChoice(Salon, "Elm Row", "GBP")]
+        )
         {
             MayTake = true,
             Claim = unit.CurrentArrival,
             Start = _input,
         };
-        return Render<TakeStepForm>(p =>
-            p.Add(f => f.Screen, screen).Add(f => f.Input, _input).Add(f => f.OnSave, () => _saved = true)
-        );
+        return Render<TakeStepForm>(p => p.Add(f => f.Screen, screen).Add(f => f.Input, _input).Add(f => f.OnSave, () => _saved = true));
     }
 }

@@ -18,10 +18,7 @@ public sealed class TakeStepTests(PgServer server)
     public async Task What_the_workshop_says_of_one_unit_is_kept_and_it_arrives_with_its_time_for_a_claim()
     {
         HairSystem unit = null!;
-        await using var book = await UnitBook.OpenAsync(
-            server,
-            b => b.Order("7", Today.PlusDays(-30), unit = b.Draft("U-1", b.Una))
-        );
+        await using var book = await UnitBook.OpenAsync(server, b => b.Order("7", Today.PlusDays(-30), unit = b.Draft("U-1", b.Una)));
 
         await book.TakeAsync(unit, UnitStepKind.Acknowledged, i => i.On = Today.PlusDays(-29));
         await book.AssertAsync(unit, UnitState.Acknowledged, UnitPlace.Workshop, UnitStepKind.Acknowledged, Today.PlusDays(-29));
@@ -51,10 +48,7 @@ public sealed class TakeStepTests(PgServer server)
     public async Task What_arrives_damaged_needs_a_word_of_what_is_damaged()
     {
         HairSystem unit = null!;
-        await using var book = await UnitBook.OpenAsync(
-            server,
-            b => b.Order("7", Today.PlusDays(-30), unit = b.Draft("U-1", b.Una))
-        );
+        await using var book = await UnitBook.OpenAsync(server, b => b.Order("7", Today.PlusDays(-30), unit = b.Draft("U-1", b.Una)));
 
         await book.RefusedAsync("Write what is damaged.", () => book.TakeAsync(unit, UnitStepKind.Arrived, i => i.Damaged = true));
         await book.TakeAsync(unit, UnitStepKind.Arrived, i => (i.Damaged, i.Condition) = (true, "lace torn"));
@@ -101,10 +95,16 @@ public sealed class TakeStepTests(PgServer server)
         await book.AssertAsync(wrong, UnitState.Remake, UnitPlace.Workshop, UnitStepKind.SentBack);
         await book.TakeAsync(bad, UnitStepKind.Inspected, i => (i.Decision, i.Note) = (ArrivalDecision.Refused, "not ours"));
         await book.AssertAsync(bad, UnitState.Refused, UnitPlace.Workshop, UnitStepKind.Refused);
-        await book.RefusedAsync("Unit {0} is {1}: it cannot be {2}.", () => book.TakeAsync(good, UnitStepKind.Inspected, i => i.SetAllAsOrdered()));
+        await book.RefusedAsync(
+            "Unit {0} is {1}: it cannot be {2}.",
+            () => book.TakeAsync(good, UnitStepKind.Inspected, i => i.SetAllAsOrdered())
+        );
 
         var remade = await book.UnitAsync(wrong);
-        Assert.Equal((1, Today.PlusDays(28), RemakePayer.Workshop), (remade.RemadeTimes, remade.Promises[^1].PromisedFor, remade.CurrentArrival!.RemakePaidBy));
+        Assert.Equal(
+            (1, Today.PlusDays(28), RemakePayer.Workshop),
+            (remade.RemadeTimes, remade.Promises[^1].PromisedFor, remade.CurrentArrival!.RemakePaidBy)
+        );
         await book.TakeAsync(wrong, UnitStepKind.Arrived);
         Assert.Equal([1, 2], (await book.UnitAsync(wrong)).Arrivals.Select(a => a.Number).Order());
     }
@@ -114,10 +114,7 @@ public sealed class TakeStepTests(PgServer server)
     {
         HairSystem unit = null!,
             stock = null!;
-        await using var book = await UnitBook.OpenAsync(
-            server,
-            b => (unit, stock) = (b.InHouse("U-1", b.Una), b.InHouse("N-1", null))
-        );
+        await using var book = await UnitBook.OpenAsync(server, b => (unit, stock) = (b.InHouse("U-1", b.Una), b.InHouse("N-1", null)));
 
         await book.TakeAsync(unit, UnitStepKind.Prepared);
         await book.AssertAsync(unit, UnitState.Prepared, UnitPlace.Salon, UnitStepKind.Prepared);
@@ -186,7 +183,10 @@ public sealed class TakeStepTests(PgServer server)
 
         var stored = await book.UnitAsync(unit);
         Assert.Equal(UnitCleaning.ToBeCleaned, stored.Cleaning);
-        Assert.Equal((Today, 4_000L, "GBP"), (stored.Repairs[0].DoneOn!.Value, stored.Repairs[0].CostMinor!.Value, stored.Repairs[0].Currency));
+        Assert.Equal(
+            (Today, 4_000L, "GBP"),
+            (stored.Repairs[0].DoneOn!.Value, stored.Repairs[0].CostMinor!.Value, stored.Repairs[0].Currency)
+        );
     }
 
     [Fact]
@@ -194,10 +194,7 @@ public sealed class TakeStepTests(PgServer server)
     {
         HairSystem stock = null!,
             own = null!;
-        await using var book = await UnitBook.OpenAsync(
-            server,
-            b => (stock, own) = (b.InHouse("N-1", null), b.InHouse("U-1", b.Ben))
-        );
+        await using var book = await UnitBook.OpenAsync(server, b => (stock, own) = (b.InHouse("N-1", null), b.InHouse("U-1", b.Ben)));
         void ToUna(Slice.Input i) => (i.ClientId, i.DueBackOn) = (book.Una.Id, Today.PlusDays(14));
 
         await book.RefusedAsync("Unit {0} is another client's.", () => book.TakeAsync(own, UnitStepKind.Lent, ToUna));
@@ -243,14 +240,15 @@ public sealed class TakeStepTests(PgServer server)
 
         Assert.Equal(
             ["Say why."],
-            new TakeStepRules()
-                .Validate(new Slice.Input { Step = step, On = Today })
-                .Errors.Select(e => e.ErrorMessage)
+            new TakeStepRules().Validate(new Slice.Input { Step = step, On = Today }).Errors.Select(e => e.ErrorMessage)
         );
         await book.TakeAsync(unit, step, i => i.Note = "thin at the front");
 
         await book.AssertAsync(unit, state, place, step);
-        Assert.Equal(("thin at the front", Today), ((await book.UnitAsync(unit)).RetiredBecause, (await book.UnitAsync(unit)).Dates.RetiredOn!.Value));
+        Assert.Equal(
+            ("thin at the front", Today),
+            ((await book.UnitAsync(unit)).RetiredBecause, (await book.UnitAsync(unit)).Dates.RetiredOn!.Value)
+        );
     }
 
     [Fact]

@@ -86,8 +86,7 @@ public sealed class WhoTakesStepTests(PgServer server)
                     b.Order("7", Today.PlusDays(-30), unit = b.Draft("U-1", b.Una));
             }
         );
-        Task Take(PersonActor by) =>
-            book.TakeAsync(unit, step, i => (i.ClientId, i.DueBackOn) = (book.Una.Id, Today.PlusDays(9)), by);
+        Task Take(PersonActor by) => book.TakeAsync(unit, step, i => (i.ClientId, i.DueBackOn) = (book.Una.Id, Today.PlusDays(9)), by);
 
         var came = await UnitBook.BothAsync(() => Take(book.AtDesk), () => Take(book.AsManager));
 
