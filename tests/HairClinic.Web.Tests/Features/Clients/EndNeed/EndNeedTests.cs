@@ -10,7 +10,7 @@ using HairClinic.Web.Privacy;
 using HairClinic.Web.Tests.Workers;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
-using Card = HairClinic.Web.Features.Clients.Card;
+using CardSlice = HairClinic.Web.Features.Clients.Card;
 using Slice = HairClinic.Web.Features.Clients.EndNeed;
 
 namespace HairClinic.Web.Tests.Features.Clients.EndNeed;
@@ -251,8 +251,8 @@ public sealed class EndNeedTests(PgServer server)
         await Refused.SayingAsync("They are a client already.", () => BackAsync(clinic));
     }
 
-    private Task<Card.Screen> CardAsync(TestClinic clinic, PersonActor person) =>
-        clinic.UseAsync<Card, Card.Screen>(person, async s => (await s.OpenAsync(_scene.Ada.Id, Cancel)).Screen!);
+    private Task<CardSlice.Screen> CardAsync(TestClinic clinic, PersonActor person) =>
+        clinic.UseAsync<CardSlice, CardSlice.Screen>(person, async s => (await s.OpenAsync(_scene.Ada.Id, Cancel)).Screen!);
 
     private async Task<bool> BackAsync(TestClinic clinic)
     {
