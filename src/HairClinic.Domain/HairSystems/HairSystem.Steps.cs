@@ -322,7 +322,7 @@ public sealed partial class HairSystem
                 var wasSpare = before?.After is { } gone && gone.State == State && gone.Dates.RetiredOn == Dates.RetiredOn;
                 var dates = Dates with { RetiredOn = wasSpare ? before!.Before.Dates.RetiredOn : null };
                 // A unit that was lost before it came has arrived with being found.
-                Move(dates.ArrivedOn is null && dates.FirstBondedOn is null ? UnitState.Arrived : StateInHouse, dates);
+                Move(dates.ArrivedOn is null && dates.FirstBondedOn is null ? UnitState.Arrived : StateInHouseBy(dates), dates);
                 if (State == UnitState.Arrived)
                     Dates = Dates with { ArrivedOn = on };
                 RetiredBecause = null;
@@ -331,13 +331,15 @@ public sealed partial class HairSystem
             }
         );
 
-    /// <summary>Where it stands while it is in house, by what happened to it before.</summary>
-    private UnitState StateInHouse =>
-        Dates.RetiredOn is not null ? UnitState.EmergencySpare
-        : Dates.FirstBondedOn is not null ? UnitState.Resting
-        : Dates.PreparedOn is not null ? UnitState.Prepared
-        : Dates.AcceptedOn is not null ? UnitState.Accepted
-        : Dates.InspectedOn is not null ? UnitState.Inspected
+    private UnitState StateInHouse => StateInHouseBy(Dates);
+
+    /// <summary>Where a unit stands while it is in house, by what happened to it before.</summary>
+    private static UnitState StateInHouseBy(UnitDates dates) =>
+        dates.RetiredOn is not null ? UnitState.EmergencySpare
+        : dates.FirstBondedOn is not null ? UnitState.Resting
+        : dates.PreparedOn is not null ? UnitState.Prepared
+        : dates.AcceptedOn is not null ? UnitState.Accepted
+        : dates.InspectedOn is not null ? UnitState.Inspected
         : UnitState.Arrived;
 
     private void RequireEnd(UnitState end)

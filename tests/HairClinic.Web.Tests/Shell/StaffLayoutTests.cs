@@ -22,11 +22,11 @@ public sealed class StaffLayoutTests : UiTestContext
     }
 
     [Theory]
-    [InlineData(new[] { Policies.Staff, Policies.Desk }, new[] { "Day", "Due" })]
-    [InlineData(new[] { Policies.Staff, Policies.Chair }, new[] { "Day", "Chair" })]
+    [InlineData(new[] { Policies.Staff, Policies.Desk }, new[] { "Day", "Due", "Orders", "Shelf" })]
+    [InlineData(new[] { Policies.Staff, Policies.Chair }, new[] { "Day", "Chair", "Orders", "Shelf" })]
     [InlineData(
         new[] { Policies.Staff, Policies.Desk, Policies.Chair, Policies.Manage },
-        new[] { "Day", "Due", "Chair", "Ahead", "What lasts", "Practice" }
+        new[] { "Day", "Due", "Chair", "Orders", "Shelf", "Ahead", "What lasts", "Practice" }
     )]
     public void Each_person_sees_the_places_they_may_enter(string[] policies, string[] places)
     {

@@ -86,7 +86,7 @@ internal sealed class UnitBook : IAsyncDisposable
                 book.Elsewhere = scene.Hire("Elsewhere", StaffRole.Manager, book.Quayside);
                 book.Adhesive = scene.AddProduct("Adhesive A", ProductKind.Adhesive, "acrylic", "A1");
                 book.Kind = scene.AddUnitKind("Everyday", "Silk top", "Workshop North");
-                book.OtherKind = scene.AddUnitKind("Gala", "Full lace", "Workshop South");
+                book.OtherKind = scene.AddUnitKind("Gala", "Integration mesh", "Workshop South");
                 book.Una = scene.AddClient("c-1", "Una Test", book.ElmRow);
                 book.Ben = scene.AddClient("c-2", "Ben Test", book.ElmRow);
                 book.Far = scene.AddClient("c-3", "Farah Test", book.Quayside);

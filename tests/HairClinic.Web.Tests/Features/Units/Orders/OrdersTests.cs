@@ -23,7 +23,7 @@ public sealed class OrdersTests(PgServer server)
         var screen = await OpenAsync(book, OrdersQuestion.Everything);
 
         Assert.Equal([8, 4, 1, 5, 1, 1], Enum.GetValues<OrdersPart>().Select(p => screen.Counts[p]));
-        Assert.Equal("U-late U-silent U-asked U-here", Serials(await OpenAsync(book, Part(OrdersPart.ToChase)), sorted: false));
+        Assert.Equal("U-silent U-late U-asked U-here", Serials(await OpenAsync(book, Part(OrdersPart.ToChase)), sorted: false));
         Assert.Equal("U-draft", Serials(await OpenAsync(book, Part(OrdersPart.Drafts))));
         Assert.Equal("U-asked U-away U-late U-new U-silent", Serials(await OpenAsync(book, Part(OrdersPart.AtWorkshop))));
         Assert.Equal("U-here", Serials(await OpenAsync(book, Part(OrdersPart.ToInspect))));

@@ -124,10 +124,10 @@ public sealed class TakeOrderStepTests(PgServer server)
     {
         await using var book = await OpenAsync();
 
-        await book.RefusedAsync(
-            "This is not yours to change. Ask somebody of the client's own salon, or a manager.",
-            () => SaveAsync(book, Input(book, UnitStepKind.Acknowledged), book.AsTrainee)
-        );
+        var before = await book.RowsAsync();
+        // No order is theirs to write: for them there is none that they could change.
+        await Assert.ThrowsAsync<OvertakenException>(() => SaveAsync(book, Input(book, UnitStepKind.Acknowledged), book.AsTrainee));
+        Assert.Equal(before, await book.RowsAsync());
         await book.RefusedAsync(
             "This is not done here. Open the unit, and look what comes next.",
             () => SaveAsync(book, Input(book, UnitStepKind.Inspected))
