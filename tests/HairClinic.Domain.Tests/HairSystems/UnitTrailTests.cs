@@ -321,6 +321,25 @@ public sealed class UnitTrailTests
         Assert.Equal((UnitState.EmergencySpare, (LocalDate?)Today.PlusDays(-20)), (unit.State, unit.Dates.RetiredOn));
     }
 
+    [Fact]
+    public void Lost_on_its_way_to_a_repair_and_found_it_can_be_sent_and_come_back_again()
+    {
+        var unit = InHouse();
+        unit.SendForRepair(Today.PlusDays(-20), new RepairTrip(RepairKind.Rim, null, null, null), Entry());
+        unit.LeaveService(UnitState.Lost, Today.PlusDays(-15), "parcel lost", Entry());
+        unit.Find(Today.PlusDays(-10), Salon, Entry());
+        unit.SendForRepair(Today.PlusDays(-5), new RepairTrip(RepairKind.NewFront, null, null, null), Entry());
+
+        Back(unit, Today);
+
+        Assert.Equal(
+            [(RepairKind.Rim, (LocalDate?)null), (RepairKind.NewFront, Today)],
+            unit.Repairs.Select(r => (r.Kind, r.DoneOn))
+        );
+        TakeBack(unit, unit.Steps[^1]);
+        Assert.Equal((UnitState.Away, 0), (unit.State, unit.Repairs.Count(r => r.DoneOn is not null)));
+    }
+
     // An order and its promise are written at once: the promise is the later.
     [Fact]
     public void Of_two_steps_of_one_moment_the_later_on_the_way_is_taken_back_first()
