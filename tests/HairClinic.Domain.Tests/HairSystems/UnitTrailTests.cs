@@ -287,7 +287,7 @@ public sealed class UnitTrailTests
 
         TakeBack(unit, sent);
 
-        Assert.Equal((UnitState.Arrived, 0, (int?)null), (unit.State, unit.Promises.Count, unit.RemadeTimes));
+        Assert.Equal((UnitState.Arrived, 0, (int?)0), (unit.State, unit.Promises.Count, unit.RemadeTimes));
         Assert.Null(unit.CurrentArrival!.Decision);
     }
 
