@@ -207,7 +207,8 @@ public sealed partial class HairSystem
             () =>
             {
                 Require(UnitState.Away, "brought back");
-                var away = _repairs.Single(r => r.DoneOn is null);
+                // A trip on which it was lost, and found elsewhere, stays unfinished: the last one is this.
+                var away = _repairs.Where(r => r.DoneOn is null).MaxBy(r => r.SentOn)!;
                 if (on < away.SentOn)
                     throw new Refusal("It went out on {0}, so it cannot be back before.", away.SentOn) { Field = "On" };
                 away.BringBack(on, costMinor, currency);

@@ -37,7 +37,7 @@ public sealed partial class HairSystem
         if (step.Kind == UnitStepKind.SentForRepair)
             _repairs.RemoveAll(r => r.Id == step.Id);
         if (step.Kind == UnitStepKind.BackFromRepair)
-            _repairs.MaxBy(r => r.SentOn)!.UndoBringBack();
+            _repairs.Where(r => r.SentOn is not null && r.DoneOn == step.On).MaxBy(r => r.SentOn)!.UndoBringBack();
         // Lost while it was lent: the loan ended with it.
         if (step.Kind == UnitStepKind.BackFromLoan || step is { Kind: UnitStepKind.Lost, Before.State: UnitState.Lent })
             loan?.UndoBringBack();

@@ -287,7 +287,7 @@ public sealed class UnitTrailTests
 
         TakeBack(unit, sent);
 
-        Assert.Equal((UnitState.Arrived, 0, (int?)null), (unit.State, unit.Promises.Count, unit.RemadeTimes));
+        Assert.Equal((UnitState.Arrived, 0, (int?)0), (unit.State, unit.Promises.Count, unit.RemadeTimes));
         Assert.Null(unit.CurrentArrival!.Decision);
     }
 
@@ -319,6 +319,25 @@ public sealed class UnitTrailTests
         unit.Find(Today, Salon, Entry());
 
         Assert.Equal((UnitState.EmergencySpare, (LocalDate?)Today.PlusDays(-20)), (unit.State, unit.Dates.RetiredOn));
+    }
+
+    [Fact]
+    public void Lost_on_its_way_to_a_repair_and_found_it_can_be_sent_and_come_back_again()
+    {
+        var unit = InHouse();
+        unit.SendForRepair(Today.PlusDays(-20), new RepairTrip(RepairKind.Rim, null, null, null), Entry());
+        unit.LeaveService(UnitState.Lost, Today.PlusDays(-15), "parcel lost", Entry());
+        unit.Find(Today.PlusDays(-10), Salon, Entry());
+        unit.SendForRepair(Today.PlusDays(-5), new RepairTrip(RepairKind.NewFront, null, null, null), Entry());
+
+        Back(unit, Today);
+
+        Assert.Equal(
+            [(RepairKind.Rim, (LocalDate?)null), (RepairKind.NewFront, Today)],
+            unit.Repairs.Select(r => (r.Kind, r.DoneOn))
+        );
+        TakeBack(unit, unit.Steps[^1]);
+        Assert.Equal((UnitState.Away, 0), (unit.State, unit.Repairs.Count(r => r.DoneOn is not null)));
     }
 
     // An order and its promise are written at once: the promise is the later.

@@ -119,7 +119,7 @@ public sealed class Orders(ClinicDbFactory databases, CurrentActor current, IClo
                 var today = salons[salonId].DayOf(now);
                 var own = promises[f.Id].OrderBy(p => p.Number).ToList();
                 var claim = arrivals[f.Id].MaxBy(a => a.Number)?.ClaimUntil;
-                var back = away[f.Id].FirstOrDefault()?.BackPromisedFor;
+                var back = away[f.Id].MaxBy(r => r.SentOn)?.BackPromisedFor;
                 return new Row
                 {
                     UnitId = f.Id,
