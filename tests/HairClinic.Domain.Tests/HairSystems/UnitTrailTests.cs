@@ -332,10 +332,7 @@ public sealed class UnitTrailTests
 
         Back(unit, Today);
 
-        Assert.Equal(
-            [(RepairKind.Rim, (LocalDate?)null), (RepairKind.NewFront, Today)],
-            unit.Repairs.Select(r => (r.Kind, r.DoneOn))
-        );
+        Assert.Equal([(RepairKind.Rim, (LocalDate?)null), (RepairKind.NewFront, Today)], unit.Repairs.Select(r => (r.Kind, r.DoneOn)));
         TakeBack(unit, unit.Steps[^1]);
         Assert.Equal((UnitState.Away, 0), (unit.State, unit.Repairs.Count(r => r.DoneOn is not null)));
     }
