@@ -162,7 +162,7 @@ public sealed class RandomStepsTests(PgServer server)
         input.RemakePaidBy = RemakePayer.Practice;
     }
 
-    private static Task BackAsync(UnitBook book, HairSystem unit, PersonActor by)
+    private static Task<Backing.Outcome> BackAsync(UnitBook book, HairSystem unit, PersonActor by)
     {
         book.Clinic.Clock.AdvanceMinutes(1);
         var step = unit.Steps.OrderByDescending(s => s.RecordedAt).FirstOrDefault(s => s.Stands) ?? throw new Refusal("There is none.");
@@ -176,7 +176,7 @@ public sealed class RandomStepsTests(PgServer server)
     }
 
     // As at the chair: on a head, or off it.
-    private static Task WearAsync(UnitBook book, Random random, Guid id) =>
+    private static Task<int> WearAsync(UnitBook book, Random random, Guid id) =>
         book.Clinic.ReadAsync(async db =>
         {
             var unit = await db.HairSystems.SingleAsync(u => u.Id == id, Cancel);

@@ -192,9 +192,11 @@ internal sealed class UnitBook : IAsyncDisposable
                 + ") rows"
         );
 
+#pragma warning disable EF1002 // It is this test's own text.
     /// <summary>One value, by SQL of the test's own.</summary>
     public Task<string> AskAsync(string sql) =>
         Clinic.ReadAsync(db => db.Database.SqlQueryRaw<string>($"select ({sql})::text as \"Value\"").SingleAsync(Cancel));
+#pragma warning restore EF1002
 
     public Task<HairSystem> UnitAsync(HairSystem unit) => UnitAsync(unit.Id);
 
