@@ -1,5 +1,4 @@
 using HairClinic.Web.Data;
-using HairClinic.Web.Data.Sql;
 using HairClinic.Web.Tests.EmbeddedPostgres;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Migrations;
@@ -19,7 +18,7 @@ public sealed class JudgeEventsByHoldTests(PgServer server)
         await using var book = await EarlierBook.LayAsync(server);
         await using (var db = book.Open())
             await db.GetService<IMigrator>().MigrateAsync(Initial, Cancel);
-        await SqlInstaller.InstallAsync(book.Migrator, Initial, Cancel);
+        await Sql.AskAsync(book.Administrator, Fenced);
         await Sql.AskAsync(book.Administrator, Old);
 
         await SchemaMigrator.MigrateAsync(book.Migrator, Cancel);
@@ -40,6 +39,18 @@ public sealed class JudgeEventsByHoldTests(PgServer server)
             await book.ReadAsync("select left(bool_and(relforcerowsecurity)::text, 1) from pg_class where relname in ('life_events', 'bonds')")
         );
     }
+
+    // What is laid over the tables now knows columns that came later; of it only this bears on what a migration may change.
+    private const string Fenced = """
+        do $$
+        declare t text;
+        begin
+            foreach t in array array['practice_settings', 'life_events', 'bonds', 'work_items', 'hair_systems'] loop
+                execute format('alter table %I enable row level security', t);
+                execute format('alter table %I force row level security', t);
+            end loop;
+        end $$;
+        """;
 
     // The first was followed by bonds, one of them taken back; the second comes after the last bond.
     private const string Old = """
