@@ -19,8 +19,7 @@ public sealed partial class Client
             throw new Refusal("A unit is on their head: log its take-down first.");
         if (facts.Borrowed is { } serial)
             throw new Refusal("Unit {0} is lent to them: take it back first.", serial);
-        if (on > facts.Today)
-            throw new Refusal("{0} has not come yet.", on) { Field = "On" };
+        on.RequireReached(facts.Today);
         if (on < facts.LastOffOn)
             throw new Refusal("A unit was on their head until {0}: their need cannot have ended before.", facts.LastOffOn) { Field = "On" };
         Leave(on);

@@ -5,8 +5,9 @@ namespace HairClinic.Domain.HairSystems;
 public sealed partial class HairSystem
 {
     /// <summary>A unit as it comes into the book, at the place where it is.</summary>
-    /// <param name="orderedOrArrivedOn">For one that is here: since when.</param>
-    /// <exception cref="Refusal">A unit that is still to be ordered is nowhere, and any other is in a salon.</exception>
+    /// <param name="hereSince">For one that is here; of one that was worn before: since when it was worn.</param>
+    /// <param name="salonId">For one that is here.</param>
+    /// <exception cref="Refusal">It is here, and nobody said since when and in which salon; or that day has not come.</exception>
     public static HairSystem AddToBook(
         Guid id,
         string serial,
@@ -22,8 +23,7 @@ public sealed partial class HairSystem
         if (origin == UnitOrigin.ToBeOrdered)
             return unit;
         var since = hereSince ?? throw new Refusal("Say since when it is here.") { Field = "HereSince" };
-        if (since > today)
-            throw new Refusal("{0} has not come yet.", since) { Field = "HereSince" };
+        since.RequireReached(today, "HereSince");
         var dates = new UnitDates { ArrivedOn = since, AcceptedOn = since };
         unit.Move(
             origin == UnitOrigin.OldBook ? UnitState.Resting : UnitState.Accepted,
@@ -231,7 +231,7 @@ public sealed partial class HairSystem
                 RequireLendable();
                 RequireHere(on);
                 Move(UnitState.Lent, Dates);
-                (Place, PlaceSalonId, Spot) = (UnitPlace.Client, null, null);
+                PlaceWithClient();
             }
         );
 
@@ -360,8 +360,7 @@ public sealed partial class HairSystem
 
     private UnitStep Step(UnitStepKind kind, LocalDate on, UnitStepEntry entry, Action change)
     {
-        if (on > entry.Today)
-            throw new Refusal("{0} has not come yet.", on) { Field = "On" };
+        on.RequireReached(entry.Today);
         if (on < entry.LastOffOn)
             throw new Refusal("Unit {0} was on a head until {1}.", Serial, entry.LastOffOn) { Field = "On" };
         var before = Snapshot();

@@ -51,6 +51,9 @@ public sealed partial class HairSystem : PracticeOwned
     /// <summary>Null where nobody marked it: then it counts as clean.</summary>
     public UnitCleaning? Cleaning { get; private set; }
 
+    /// <summary>The client keeps it at home, to be bonded another day.</summary>
+    public bool IsTakenHome => Place == UnitPlace.Client && State.IsBondable();
+
     /// <summary>It may go on a head today: in house, sound, and clean.</summary>
     public bool IsReady => State.IsBondable() && Cleaning is null or UnitCleaning.Clean;
 

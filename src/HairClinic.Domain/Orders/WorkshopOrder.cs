@@ -117,8 +117,7 @@ public sealed class WorkshopOrder : PracticeOwned
 
     private void RequireDay(LocalDate on, LocalDate today)
     {
-        if (on > today)
-            throw new Refusal("{0} has not come yet.", on) { Field = "On" };
+        on.RequireReached(today);
         if (on < SentOn)
             throw new Refusal("Order {0} went out on {1}.", Number, SentOn) { Field = "On" };
     }

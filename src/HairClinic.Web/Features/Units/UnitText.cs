@@ -1,5 +1,4 @@
 using HairClinic.Web.Language;
-using HairClinic.Web.Ui;
 
 namespace HairClinic.Web.Features.Units;
 
@@ -7,24 +6,14 @@ namespace HairClinic.Web.Features.Units;
 internal static class UnitText
 {
     /// <summary>" · Elm Row, drawer 3 · to be cleaned"; empty where nothing is known.</summary>
-    public static string Where(HairSystem unit, string? placeName, IStringLocalizer words) =>
-        Where(unit.State, unit.Place, placeName, unit.Spot, unit.Cleaning, words);
-
-    public static string Where(
-        UnitState state,
-        UnitPlace? place,
-        string? placeName,
-        string? spot,
-        UnitCleaning? cleaning,
-        IStringLocalizer words
-    )
+    public static string Where(HairSystem unit, string? placeName, IStringLocalizer words)
     {
         var parts = new List<string>();
         if (placeName is not null)
-            parts.Add(spot is null ? placeName : $"{placeName}, {spot}");
-        else if (place == UnitPlace.Client && state is UnitState.Resting or UnitState.EmergencySpare)
+            parts.Add(unit.Spot is null ? placeName : $"{placeName}, {unit.Spot}");
+        else if (unit.IsTakenHome)
             parts.Add(words["with the client"]);
-        if (cleaning is { } marked && state.IsBondable())
+        if (unit.Cleaning is { } marked && unit.State.IsBondable())
             parts.Add(words.Word(marked));
         return string.Concat(parts.Select(p => " · " + p));
     }

@@ -75,7 +75,7 @@ public sealed partial class Card
         {
             Spot = unit.Unit.Spot,
             Cleaning = unit.Unit.State.IsBondable() ? unit.Unit.Cleaning : null,
-            WithClient = unit.Unit is { Place: UnitPlace.Client, State: UnitState.Resting or UnitState.EmergencySpare },
+            WithClient = unit.Unit.IsTakenHome,
             DueBackOn = loans.GetValueOrDefault(unit.Unit.Id)?.DueBackOn,
             Next = UnitNextSteps.Awaited(unit.Unit.State, unit.Unit.Cleaning, loans.ContainsKey(unit.Unit.Id)),
         };

@@ -36,17 +36,16 @@ public sealed class AskAboutUnit(ClinicDbFactory databases, WriteOnce writes, Cu
                     await db.HairSystems.AsNoTracking().SingleOrDefaultAsync(u => u.Id == input.UnitId, cancellation)
                     ?? throw new Refusal("This unit is not in the book of your salons.");
                 var salon = await UnitSalon.LoadAsync(db, unit.PlaceSalonId, unit.ClientId, current.Person, cancellation);
-                if (input.On > salon.DayOf(clock.GetCurrentInstant()))
-                    throw new Refusal("{0} has not come yet.", input.On!.Value) { Field = nameof(Input.On) };
+                var on = input.On!.Value.RequireReached(salon.DayOf(clock.GetCurrentInstant()));
                 if (input.QuestionId is not { } asked)
                 {
-                    db.UnitQuestions.Add(new UnitQuestion(key, unit.Id, input.On!.Value, input.Text));
+                    db.UnitQuestions.Add(new UnitQuestion(key, unit.Id, on, input.Text));
                     return new Outcome(unit.Serial);
                 }
                 var question =
                     await db.UnitQuestions.SingleOrDefaultAsync(q => q.Id == asked && q.HairSystemId == unit.Id, cancellation)
                     ?? throw new Refusal("This question is not in the book. Open the unit again.");
-                question.SetAnswer(input.On!.Value, input.Text);
+                question.SetAnswer(on, input.Text);
                 return new Outcome(unit.Serial);
             },
             cancellation

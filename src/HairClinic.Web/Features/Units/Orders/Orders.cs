@@ -26,12 +26,9 @@ public sealed class Orders(ClinicDbFactory databases, CurrentActor current, IClo
     {
         await using var db = databases.Open();
         var salons = await db.Salons.AsNoTracking().ToDictionaryAsync(s => s.Id, cancellation);
-        var rows = await RowsAsync(db, salons, cancellation);
-        var chosen = rows.Where(r => asked.WorkshopId is null || r.WorkshopId == asked.WorkshopId)
-            .Where(r => asked.SalonId is null || r.SalonId == asked.SalonId)
-            .ToList();
-        var counts = Enum.GetValues<OrdersPart>().ToDictionary(p => p, p => chosen.Count(r => r.IsIn(p)));
-        var part = chosen.Where(r => r.IsIn(asked.Part)).OrderBy(r => r.Chase.Count == 0).ThenBy(r => r.Presses).ThenBy(r => r.Serial);
+        var rows = await RowsAsync(db, asked, salons, cancellation);
+        var counts = Enum.GetValues<OrdersPart>().ToDictionary(p => p, p => rows.Count(r => r.IsIn(p)));
+        var part = rows.Where(r => r.IsIn(asked.Part)).OrderBy(r => r.Chase.Count == 0).ThenBy(r => r.Presses).ThenBy(r => r.Serial);
         var page = part.Skip((asked.Page - 1) * PageSize).Take(PageSize).ToList();
         var own = current.Person.Salons;
         return new Screen(
@@ -51,16 +48,20 @@ public sealed class Orders(ClinicDbFactory databases, CurrentActor current, IClo
     {
         await using var db = databases.Open();
         var salons = await db.Salons.AsNoTracking().ToDictionaryAsync(s => s.Id, cancellation);
-        var rows = (await RowsAsync(db, salons, cancellation))
-            .Where(r => asked.WorkshopId is null || r.WorkshopId == asked.WorkshopId)
-            .Where(r => asked.SalonId is null || r.SalonId == asked.SalonId)
+        var rows = (await RowsAsync(db, asked, salons, cancellation))
             .Where(r => r.IsIn(asked.Part))
             .OrderBy(r => r.Serial, StringComparer.Ordinal)
             .ToList();
         return await WithLikelyAsync(db, rows, cancellation);
     }
 
-    private async Task<List<Row>> RowsAsync(ClinicDb db, Dictionary<Guid, Salon> salons, CancellationToken cancellation)
+    /// <summary>Of every part, as far as workshop and salon are asked for.</summary>
+    private async Task<List<Row>> RowsAsync(
+        ClinicDb db,
+        OrdersQuestion asked,
+        Dictionary<Guid, Salon> salons,
+        CancellationToken cancellation
+    )
     {
         var found = await (
             from unit in db.HairSystems.AsNoTracking()
@@ -113,44 +114,46 @@ public sealed class Orders(ClinicDbFactory databases, CurrentActor current, IClo
         var mine = current.Person.AtSalon ?? current.Person.Salons[0];
         return
         [
-            .. found.Select(f =>
-            {
-                var salonId = f.PlaceSalonId ?? f.Home ?? f.OrderSalon ?? mine;
-                var today = salons[salonId].DayOf(now);
-                var own = promises[f.Id].OrderBy(p => p.Number).ToList();
-                var claim = arrivals[f.Id].MaxBy(a => a.Number)?.ClaimUntil;
-                var back = away[f.Id].MaxBy(r => r.SentOn)?.BackPromisedFor;
-                return new Row
+            .. found
+                .Select(f =>
                 {
-                    UnitId = f.Id,
-                    Serial = f.Serial,
-                    State = f.State,
-                    Kind = f.Kind,
-                    WorkshopId = f.WorkshopId,
-                    Workshop = f.Workshop,
-                    OrderId = f.OrderId,
-                    OrderNumber = f.Number,
-                    Client = f.Client,
-                    SalonId = salonId,
-                    Today = today,
-                    OrderedOn = f.Dates.OrderedOn,
-                    FirstPromise = own.FirstOrDefault()?.PromisedFor,
-                    Promise = f.State == UnitState.Away ? back : own.LastOrDefault()?.PromisedFor,
-                    ClaimUntil = claim,
-                    OpenQuestions = questions[f.Id].Count(),
-                    PriceMinor = StaffPermissions.MaySeeMoney(current.Person.StaffRole) ? f.PriceMinor : null,
-                    Currency = f.Currency,
-                    Chase = OrderChase.Reasons(
-                        f.State,
-                        today,
-                        f.Dates.OrderedOn,
-                        own.LastOrDefault()?.PromisedFor,
-                        questions[f.Id].Count(),
-                        back
-                    ),
-                    Next = UnitNextSteps.Awaited(f.State, f.Cleaning, onLoan: false),
-                };
-            }),
+                    var salonId = f.PlaceSalonId ?? f.Home ?? f.OrderSalon ?? mine;
+                    var today = salons[salonId].DayOf(now);
+                    var own = promises[f.Id].OrderBy(p => p.Number).ToList();
+                    var claim = arrivals[f.Id].MaxBy(a => a.Number)?.ClaimUntil;
+                    var back = away[f.Id].MaxBy(r => r.SentOn)?.BackPromisedFor;
+                    return new Row
+                    {
+                        UnitId = f.Id,
+                        Serial = f.Serial,
+                        State = f.State,
+                        Kind = f.Kind,
+                        WorkshopId = f.WorkshopId,
+                        Workshop = f.Workshop,
+                        OrderId = f.OrderId,
+                        OrderNumber = f.Number,
+                        Client = f.Client,
+                        SalonId = salonId,
+                        Today = today,
+                        OrderedOn = f.Dates.OrderedOn,
+                        FirstPromise = own.FirstOrDefault()?.PromisedFor,
+                        Promise = f.State == UnitState.Away ? back : own.LastOrDefault()?.PromisedFor,
+                        ClaimUntil = claim,
+                        OpenQuestions = questions[f.Id].Count(),
+                        PriceMinor = StaffPermissions.MaySeeMoney(current.Person.StaffRole) ? f.PriceMinor : null,
+                        Currency = f.Currency,
+                        Chase = OrderChase.Reasons(
+                            f.State,
+                            today,
+                            f.Dates.OrderedOn,
+                            own.LastOrDefault()?.PromisedFor,
+                            questions[f.Id].Count(),
+                            back
+                        ),
+                        Next = UnitNextSteps.Awaited(f.State, f.Cleaning, onLoan: false),
+                    };
+                })
+                .Where(r => (asked.WorkshopId ?? r.WorkshopId) == r.WorkshopId && (asked.SalonId ?? r.SalonId) == r.SalonId),
         ];
     }
 

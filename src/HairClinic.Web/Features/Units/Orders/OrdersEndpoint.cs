@@ -2,6 +2,7 @@ using HairClinic.Web.Language;
 using HairClinic.Web.Shell;
 using HairClinic.Web.Shell.Limits;
 using HairClinic.Web.Ui;
+using HairClinic.Web.Ui.Fields;
 
 namespace HairClinic.Web.Features.Units;
 
@@ -60,16 +61,9 @@ public static class OrdersEndpoint
             row.DaysLate?.ToString(CultureInfo.InvariantCulture) ?? "",
             Dates.Iso(row.ClaimUntil) ?? "",
             row.OpenQuestions.ToString(CultureInfo.InvariantCulture),
-            row is { PriceMinor: { } price, Currency: { } currency } ? Amount(price, currency) : "",
+            row is { PriceMinor: { } price, Currency: { } currency }
+                ? MinorUnits.Write(price, Domain.Money.CurrencyDigits.For(currency), CultureInfo.InvariantCulture)!
+                : "",
             row.PriceMinor is null ? "" : row.Currency ?? "",
         ];
-
-    private static string Amount(long minor, string currency)
-    {
-        var digits = Domain.Money.CurrencyDigits.For(currency);
-        return (minor / (decimal)Math.Pow(10, digits)).ToString(
-            "F" + digits.ToString(CultureInfo.InvariantCulture),
-            CultureInfo.InvariantCulture
-        );
-    }
 }

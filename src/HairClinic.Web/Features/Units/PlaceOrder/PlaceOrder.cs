@@ -103,9 +103,8 @@ public sealed class PlaceOrder(ClinicDbFactory databases, WriteOnce writes, Curr
         var salon = await db.Salons.AsNoTracking().SingleAsync(s => s.Id == input.SalonId, cancellation);
         var (now, by) = (clock.GetCurrentInstant(), current.Actor.Id);
         var today = salon.DayOf(now);
-        if (input.SentOn > today)
-            throw new Refusal("{0} has not come yet.", input.SentOn.Value) { Field = nameof(Input.SentOn) };
-        var order = new WorkshopOrder(key, input.Number, input.WorkshopId!.Value, input.SalonId.Value, input.SentOn!.Value, input.Currency);
+        var sentOn = input.SentOn!.Value.RequireReached(today, nameof(Input.SentOn));
+        var order = new WorkshopOrder(key, input.Number, input.WorkshopId!.Value, input.SalonId.Value, sentOn, input.Currency);
         order.Send(
             [.. lines.Select(l => (units.Single(u => u.Id == l.UnitId), l.PriceMinor))],
             Guid.CreateVersion7,

@@ -18,7 +18,6 @@ public sealed class Shelf(ClinicDbFactory databases, CurrentActor current, ICloc
         UnitState.Resting,
         UnitState.EmergencySpare,
         UnitState.Away,
-        UnitState.Lent,
     ];
 
     /// <param name="salonId">Null for the salon one works at.</param>
@@ -36,9 +35,7 @@ public sealed class Shelf(ClinicDbFactory databases, CurrentActor current, ICloc
             join kind in db.UnitKinds on unit.UnitKindId equals kind.Id
             join client in db.Clients on unit.ClientId equals client.Id into owners
             from client in owners.DefaultIfEmpty()
-            where
-                unit.PlaceSalonId == salon.Id
-                || unit.PlaceSalonId == null && (client == null ? unit.State == UnitState.Lent : client.HomeSalonId == salon.Id)
+            where unit.PlaceSalonId == salon.Id || unit.PlaceSalonId == null && client != null && client.HomeSalonId == salon.Id
             orderby unit.Spot, unit.Serial
             select new
             {
@@ -77,7 +74,7 @@ public sealed class Shelf(ClinicDbFactory databases, CurrentActor current, ICloc
             salons,
             today,
             [
-                .. rows.Where(r => !lent.Contains(r.Id) && r.State != UnitState.Lent)
+                .. rows.Where(r => !lent.Contains(r.Id))
                     .Select(r => new Row(
                         r.Id,
                         r.Serial,

@@ -26,11 +26,8 @@ internal static class RebondPrefill
         };
         if (worn is not null)
             input.SetGrades(LastGrades(worn));
-        if (worn?.Lift is { SpotFixed: false } lift)
-        {
-            (input.FoundLifted, input.LiftedOn, input.LiftZone) = (true, lift.LiftedOn, lift.Zone);
-            (input.LiftDayUnknown, input.Because) = (lift.LiftedOn is null, RemovalReason.Lifted);
-        }
+        if (input.SetToldLift(worn?.Lift))
+            input.Because = RemovalReason.Lifted;
         return input;
     }
 

@@ -46,6 +46,16 @@ public record TakeDownInput
             Because ?? throw new Refusal("Say why it came off.")
         );
 
+    /// <summary>A lift that was told before the visit and not put down again is still up.</summary>
+    /// <returns>Whether there is one.</returns>
+    public bool SetToldLift(Lift? told)
+    {
+        if (told is not { SpotFixed: false } lift)
+            return false;
+        (FoundLifted, LiftedOn, LiftZone, LiftDayUnknown) = (true, lift.LiftedOn, lift.Zone, lift.LiftedOn is null);
+        return true;
+    }
+
     /// <summary>What a record tells of the take-down, to be logged once more.</summary>
     protected void SetFound(VisitRecord record, Bond worn)
     {

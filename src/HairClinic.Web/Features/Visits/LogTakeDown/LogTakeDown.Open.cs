@@ -51,13 +51,7 @@ public sealed partial class LogTakeDown
         var start = new Input { VisitId = visitId, WornBondId = worn?.BondId };
         if (worn is not null)
             start.SetGrades(RebondPrefill.LastGrades(worn));
-        if (worn?.Lift is { SpotFixed: false } lift)
-            (start.FoundLifted, start.LiftedOn, start.LiftZone, start.LiftDayUnknown) = (
-                true,
-                lift.LiftedOn,
-                lift.Zone,
-                lift.LiftedOn is null
-            );
+        start.SetToldLift(worn?.Lift);
         var logged = found.Logged.FirstOrDefault();
         // A draft about another bond than the one on the head would log the wrong take-down.
         var draft = logged is null ? await drafts.FindAsync<Input>(nameof(LogTakeDown), visitId, cancellation) : null;
