@@ -36,7 +36,7 @@ public sealed class ReplanOrdersInterceptor(IClock clock) : SaveChangesIntercept
         // Read once: every reading of the entries looks all of them through for changes.
         var entries = db.ChangeTracker.Entries().ToList();
         var owners = entries.Select(e => e.Entity).OfType<HairSystem>().ToDictionary(u => u.Id, u => u.ClientId);
-        var clients = entries.Select(e => ClientOf(e, owners)).OfType<Guid>().Distinct().ToList();
+        var clients = entries.SelectMany(e => ClientsOf(e, owners)).OfType<Guid>().Distinct().ToList();
         var now = clock.GetCurrentInstant();
         if (clients.Count > MostClients)
             db.WorkItems.Add(WorkItemFactory.Recalculate(now));
@@ -44,14 +44,16 @@ public sealed class ReplanOrdersInterceptor(IClock clock) : SaveChangesIntercept
             db.WorkItems.Add(WorkItemFactory.PlanOrders(clients, now));
     }
 
-    private static Guid? ClientOf(EntityEntry entry, Dictionary<Guid, Guid?> owners)
+    // Of a row that changes hands: who has it now, and who had it.
+    private static IEnumerable<Guid?> ClientsOf(EntityEntry entry, Dictionary<Guid, Guid?> owners)
     {
         if (entry.State is EntityState.Unchanged or EntityState.Detached)
-            return null;
+            return [];
         var changed = entry.State == EntityState.Modified ? entry.Properties.Where(p => p.IsModified).Select(p => p.Metadata.Name) : null;
-        return !ShapesNextOrderAttribute.IsChangedBy(entry.Metadata.ClrType, changed) ? null
-            : entry.Entity is Client client ? client.Id
-            : entry.Metadata.FindProperty(nameof(HairSystem.ClientId)) is { } own ? (Guid?)entry.CurrentValues[own]
-            : owners.GetValueOrDefault((Guid)entry.CurrentValues[nameof(UnitRepair.HairSystemId)]!);
+        return !ShapesNextOrderAttribute.IsChangedBy(entry.Metadata.ClrType, changed) ? []
+            : entry.Entity is Client client ? [client.Id]
+            : entry.Metadata.FindProperty(nameof(HairSystem.ClientId)) is { } own
+                ? [(Guid?)entry.CurrentValues[own], (Guid?)entry.OriginalValues[own]]
+            : [owners.GetValueOrDefault((Guid)entry.CurrentValues[nameof(UnitRepair.HairSystemId)]!)];
     }
 }

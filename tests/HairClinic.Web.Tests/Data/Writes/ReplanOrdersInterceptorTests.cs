@@ -34,6 +34,7 @@ public sealed class ReplanOrdersInterceptorTests(PgServer server)
         },
         ["a bond comes off"] = async (_, db) => (await db.Bonds.SingleAsync(Cancel)).Remove(Today, RemovalReason.Scheduled),
         ["a unit goes"] = async (t, db) => (await t.Spare(db)).LeaveService(UnitState.Lost, Today, "Lost"),
+        ["a unit goes to nobody"] = async (t, db) => db.Entry(await t.Spare(db)).Property(u => u.ClientId).CurrentValue = null,
         ["a unit comes"] = (t, db) =>
         {
             db.HairSystems.Add(new HairSystem(Guid.CreateVersion7(), "U-9", t._client.Id, t._kind.Id, Today));

@@ -180,9 +180,11 @@ public sealed class UndoVisitLog(ClinicDbFactory databases, WriteOnce writes, Dr
         /// <summary>The loan that began with the bond: it has its id.</summary>
         public UnitLoan? MadeLoan => Made is { } made ? Loans.Find(l => l.Id == made.Id) : null;
 
-        /// <summary>The loan that ended as its unit came off.</summary>
+        /// <summary>The loan that ended as its unit came off; none where the unit went on again, or where only an earlier one is over.</summary>
         public UnitLoan? EndedLoan =>
-            Before is { } before ? Loans.Where(l => l.HairSystemId == before.HairSystemId && !l.IsOpen).MaxBy(l => l.BackOn) : null;
+            Before is { RemovedOn: { } off } before && Made?.HairSystemId != before.HairSystemId
+                ? Loans.Where(l => l.HairSystemId == before.HairSystemId && l.BackOn >= off).MaxBy(l => l.BackOn)
+                : null;
 
         /// <summary>A bond came off and none was made.</summary>
         public bool IsTakeDownOnly => Made is null && Record?.RemovedUnitId is not null;
