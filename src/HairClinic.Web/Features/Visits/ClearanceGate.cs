@@ -44,6 +44,5 @@ internal static class ClearanceGate
         : note?.EndsWith('\n' + Aside, StringComparison.Ordinal) == true ? note[..^(Aside.Length + 1)]
         : note;
 
-    public static string AppendSetAsideLine(string? note) =>
-        string.Join('\n', new[] { note, Aside }.Where(n => !string.IsNullOrWhiteSpace(n)));
+    public static string AppendSetAsideLine(string? note) => note.WithLine(Aside);
 }

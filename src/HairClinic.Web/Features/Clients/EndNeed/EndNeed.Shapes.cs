@@ -32,7 +32,7 @@ public sealed partial class EndNeed
         public bool IsFree => !WearsBond && Borrowed.Count == 0;
     }
 
-    public sealed record UnitLine(Guid Id, string Serial, string Kind, string? Workshop, UnitState State)
+    public sealed record UnitLine(Guid Id, string Serial, string Kind, UnitState State)
     {
         /// <summary>Something is to be chosen for it.</summary>
         public bool IsAsked => UnitAfterNeedRule.ChoicesFor(State, NeedEnd.Other).Count > 0;
@@ -51,7 +51,7 @@ public sealed partial class EndNeed
 
         public NeedEnd? Because { get; set; }
 
-        /// <summary>The last day they were in need.</summary>
+        /// <summary>The day from which they need none any more.</summary>
         public LocalDate? On { get; set; }
 
         /// <summary>Null where none is booked.</summary>

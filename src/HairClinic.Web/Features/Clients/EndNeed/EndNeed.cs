@@ -32,15 +32,13 @@ public sealed partial class EndNeed(
         if (client is null)
             return null;
         var now = clock.GetCurrentInstant();
-        var today = await TodayAsync(db, client, now, cancellation);
+        var today = clock.Today(await db.RequireZoneAsync(client.Id, cancellation));
         var units = await (
             from unit in db.HairSystems.AsNoTracking()
             where unit.ClientId == clientId
             join kind in db.UnitKinds on unit.UnitKindId equals kind.Id
-            join workshop in db.Workshops on kind.WorkshopId equals workshop.Id into made
-            from workshop in made.DefaultIfEmpty()
             orderby unit.Serial
-            select new UnitLine(unit.Id, unit.Serial, kind.Name, workshop == null ? null : workshop.Name, unit.State)
+            select new UnitLine(unit.Id, unit.Serial, kind.Name, unit.State)
         ).ToListAsync(cancellation);
         return new Screen(client.Name, client.Code, today)
         {
@@ -82,7 +80,7 @@ public sealed partial class EndNeed(
     {
         var client = await RequireAsync(db, input.ClientId, input.Version, cancellation);
         var now = clock.GetCurrentInstant();
-        var today = await TodayAsync(db, client, now, cancellation);
+        var today = clock.Today(await db.RequireZoneAsync(client.Id, cancellation));
         var bonds = await db
             .Bonds.Where(b => b.ClientId == client.Id)
             .Select(b => new { b.HairSystemId, b.RemovedOn })
@@ -143,8 +141,7 @@ public sealed partial class EndNeed(
         foreach (var visit in visits)
         {
             visit.Cancel();
-            string line = words["Called off by the salon."];
-            visit.SetNote(visit.Note is null ? line : visit.Note + "\n" + line);
+            visit.SetNote(visit.Note.WithLine(words["Called off by the salon."]));
         }
     }
 
@@ -195,7 +192,4 @@ public sealed partial class EndNeed(
         WriteOnce.ExpectVersion(db, client, version);
         return client;
     }
-
-    private static async Task<LocalDate> TodayAsync(ClinicDb db, Client client, Instant now, CancellationToken cancellation) =>
-        (await db.Salons.AsNoTracking().SingleAsync(s => s.Id == client.HomeSalonId, cancellation)).DayOf(now);
 }

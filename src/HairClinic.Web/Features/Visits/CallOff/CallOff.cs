@@ -55,7 +55,7 @@ public sealed class CallOff(ClinicDbFactory databases, WriteOnce writes, Current
         string line = input.By == CalledOffBy.Client ? words["Called off by the client."] : words["Called off by the salon."];
         if (!string.IsNullOrWhiteSpace(input.Reason))
             line += " " + input.Reason.Trim();
-        return note is null ? line : note + "\n" + line;
+        return note.WithLine(line);
     }
 
     public sealed record Screen(

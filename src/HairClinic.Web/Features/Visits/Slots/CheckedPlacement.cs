@@ -106,7 +106,7 @@ internal sealed record CheckedPlacement(
         if (Doubts.Count == 0)
             return note;
         var agreed = $"{words["Agreed all the same:"]} {string.Join(' ', Doubts.Select(doubt => words.Word(doubt)))}";
-        return string.IsNullOrWhiteSpace(note) ? agreed : $"{note}\n{agreed}";
+        return note.WithLine(agreed);
     }
 
     // Where the clocks repeat an hour, the first is meant.

@@ -12,9 +12,9 @@ public sealed class EndNeedFormTests : UiTestContext
 {
     private static readonly LocalDate Today = new(2027, 2, 3);
 
-    private static readonly Slice.UnitLine Worn = new(Guid.CreateVersion7(), "C-1-1", "Lace", null, UnitState.Resting);
-    private static readonly Slice.UnitLine Ordered = new(Guid.CreateVersion7(), "C-1-2", "Lace", "North", UnitState.Ordered);
-    private static readonly Slice.UnitLine Draft = new(Guid.CreateVersion7(), "C-1-3", "Lace", "North", UnitState.Specified);
+    private static readonly Slice.UnitLine Worn = new(Guid.CreateVersion7(), "C-1-1", "Lace", UnitState.Resting);
+    private static readonly Slice.UnitLine Ordered = new(Guid.CreateVersion7(), "C-1-2", "Lace", UnitState.Ordered);
+    private static readonly Slice.UnitLine Draft = new(Guid.CreateVersion7(), "C-1-3", "Lace", UnitState.Specified);
 
     private static readonly Slice.VisitLine Ahead = new(Instant.FromUtc(2027, 2, 9, 10, 0), "Europe/London", "Elm Row", "Rebond");
 
