@@ -24,6 +24,13 @@ public sealed class Photo : PracticeOwned
 
     public Guid ClientId { get; private set; }
     public PhotoKind Kind { get; private set; }
+
+    /// <summary>The unit it shows; null where it names none.</summary>
+    public Guid? HairSystemId { get; private set; }
+
+    /// <summary>The visit at which it was taken; null where it names none.</summary>
+    public Guid? VisitId { get; private set; }
+
     public LocalDate TakenOn { get; private set; }
 
     /// <summary>The day on which the client agreed to it.</summary>
@@ -42,6 +49,8 @@ public sealed class Photo : PracticeOwned
     public Guid? AddedBy { get; private set; }
     public Instant AddedAt { get; private set; }
     public Instant? RemovedAt { get; private set; }
+
+    public void SetAbout(Guid? hairSystemId, Guid? visitId) => (HairSystemId, VisitId) = (hairSystemId, visitId);
 
     public void SetShared(bool shared) => Shared = shared;
 

@@ -18,10 +18,9 @@ public sealed class PromiseRevision : PracticeOwned
         Guid? orderPromiseId
     )
     {
-        if (promisedFor < saidOn)
-            throw new Refusal("A day that was promised on {0} cannot lie before it.", saidOn) { Field = "PromisedFor" };
-        (Id, HairSystemId, Number, PromisedFor, SaidOn) = (id, hairSystemId, number, promisedFor, saidOn);
+        (Id, HairSystemId, Number, PromisedFor) = (id, hairSystemId, number, promisedFor);
         (SaidBy, OrderPromiseId) = (saidBy.NullIfBlank(), orderPromiseId);
+        SetSaidOn(saidOn, field: "PromisedFor");
     }
 
     public Guid HairSystemId { get; private set; }
@@ -37,4 +36,12 @@ public sealed class PromiseRevision : PracticeOwned
 
     /// <summary>The promise of the whole order that it repeats; null where it was given for this unit alone.</summary>
     public Guid? OrderPromiseId { get; private set; }
+
+    internal void CorrectSaidOn(LocalDate on) => SetSaidOn(on, field: "On");
+
+    private void SetSaidOn(LocalDate? on, string field) =>
+        SaidOn =
+            on <= PromisedFor || on is null
+                ? on
+                : throw new Refusal("A day that was promised on {0} cannot lie before it.", on) { Field = field };
 }

@@ -47,6 +47,11 @@ public sealed class UnitArrival : PracticeOwned
     /// <summary>Days left for a claim on a day; below 0 once it is over.</summary>
     public int? ClaimDaysLeft(LocalDate today) => ClaimUntil is { } last ? Period.DaysBetween(today, last) : null;
 
+    /// <summary>The time for a claim moves with it.</summary>
+    internal void CorrectArrivedOn(LocalDate on) => (ClaimUntil, ArrivedOn) = (ClaimUntil?.PlusDays(Period.DaysBetween(ArrivedOn, on)), on);
+
+    internal void CorrectInspectedOn(LocalDate on) => InspectedOn = on;
+
     internal void Inspect(LocalDate on, ArrivalFindings found)
     {
         InspectedOn = on;

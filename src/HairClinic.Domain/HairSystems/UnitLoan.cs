@@ -43,6 +43,12 @@ public sealed class UnitLoan : PracticeOwned
         BackOn = on;
     }
 
+    /// <exception cref="Refusal">It is due back before.</exception>
+    internal void CorrectLentOn(LocalDate on) =>
+        LentOn = on < DueBackOn ? on : throw new Refusal("A unit that is lent on {0} is due back on a later day.", on) { Field = "On" };
+
+    internal void CorrectBackOn(LocalDate on) => BackOn = on;
+
     internal void UndoBringBack() => BackOn = null;
 
     /// <summary>Days it may still be worn, as far as was agreed; 0 once it is due back.</summary>

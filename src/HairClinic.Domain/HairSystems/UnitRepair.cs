@@ -21,8 +21,7 @@ public sealed class UnitRepair : PracticeOwned
     {
         (Id, HairSystemId, SentOn, Kind) = (id, hairSystemId, sentOn, trip.Kind);
         (SentTo, BackPromisedFor, Note) = (trip.To.NullIfBlank(), trip.BackPromisedFor, trip.Note.NullIfBlank());
-        if (BackPromisedFor < sentOn)
-            throw new Refusal("It cannot be back before it goes out, on {0}.", sentOn) { Field = "BackPromisedFor" };
+        RequireOutBeforePromise(sentOn, field: "BackPromisedFor");
     }
 
     public Guid HairSystemId { get; private set; }
@@ -51,6 +50,20 @@ public sealed class UnitRepair : PracticeOwned
     {
         DoneOn = on;
         (CostMinor, Currency) = (costMinor, costMinor is null ? null : currency);
+    }
+
+    internal void CorrectSentOn(LocalDate on)
+    {
+        RequireOutBeforePromise(on, field: "On");
+        SentOn = on;
+    }
+
+    internal void CorrectDoneOn(LocalDate on) => DoneOn = on;
+
+    private void RequireOutBeforePromise(LocalDate sentOn, string field)
+    {
+        if (BackPromisedFor < sentOn)
+            throw new Refusal("It cannot be back before it goes out, on {0}.", sentOn) { Field = field };
     }
 
     internal void UndoBringBack() => (DoneOn, CostMinor, Currency) = (null, null, null);

@@ -24,6 +24,10 @@ public sealed class UnitStep : PracticeOwned
     public Instant RecordedAt { get; private set; }
     public Guid? RecordedBy { get; private set; }
     public string? Note { get; private set; }
+
+    /// <summary>The step whose day this one corrects; null for a step of its own.</summary>
+    public Guid? CorrectsId { get; private set; }
+
     public UnitSnapshot Before { get; private set; } = UnitSnapshot.Unknown;
     public UnitSnapshot After { get; private set; } = UnitSnapshot.Unknown;
 
@@ -37,6 +41,8 @@ public sealed class UnitStep : PracticeOwned
 
     /// <summary>Written later, or in the same moment as a later step of the way: an order and its promise are written at once.</summary>
     public bool IsAfter(UnitStep other) => RecordedAt > other.RecordedAt || RecordedAt == other.RecordedAt && Kind > other.Kind;
+
+    internal void SetCorrects(Guid stepId) => CorrectsId = stepId;
 
     internal void MarkTakenBack(Instant at, Guid? by, string because) =>
         (TakenBackAt, TakenBackBy, TakenBackBecause) = (at, by, because.Trim());
@@ -94,4 +100,7 @@ public enum UnitStepKind
     ReturnedToClient,
     Found,
     Cancelled,
+
+    /// <summary>An earlier step happened on another day than was written.</summary>
+    DayCorrected,
 }

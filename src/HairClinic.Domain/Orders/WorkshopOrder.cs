@@ -115,6 +115,37 @@ public sealed class WorkshopOrder : PracticeOwned
         return line.Steps.Count > before;
     }
 
+    /// <summary>
+    /// The day the order itself has for a step of its lines; null where it says nothing of such a step, or of that promise.
+    /// </summary>
+    public LocalDate? DayOf(UnitStepKind kind, Guid? orderPromiseId) =>
+        kind switch
+        {
+            UnitStepKind.Ordered => SentOn,
+            UnitStepKind.Acknowledged => AcknowledgedOn,
+            UnitStepKind.Shipped => ShippedOn,
+            UnitStepKind.Promised => _promises.Find(p => p.Id == orderPromiseId)?.SaidOn,
+            _ => null,
+        };
+
+    /// <summary>The day of one of its own steps was written wrong. Its lines are corrected each for itself.</summary>
+    /// <exception cref="Refusal">Its steps would change places.</exception>
+    public void CorrectDay(UnitStepKind kind, Guid? orderPromiseId, LocalDate on, LocalDate today)
+    {
+        on.RequireReached(today);
+        var sent = kind == UnitStepKind.Ordered ? on : SentOn;
+        var acknowledged = kind == UnitStepKind.Acknowledged ? on : AcknowledgedOn;
+        var shipped = kind == UnitStepKind.Shipped ? on : ShippedOn;
+        var promise = kind == UnitStepKind.Promised ? _promises.Find(p => p.Id == orderPromiseId) : null;
+        LocalDate?[] later = [acknowledged, shipped, .. _promises.Select(p => (LocalDate?)(p == promise ? on : p.SaidOn))];
+        if (later.Any(day => day < sent))
+            throw new Refusal("Order {0} went out on {1}.", Number, sent) { Field = "On" };
+        if (shipped < acknowledged)
+            throw new Refusal("Order {0} was acknowledged on {1}: it cannot be shipped before.", Number, acknowledged) { Field = "On" };
+        promise?.CorrectSaidOn(on);
+        (SentOn, AcknowledgedOn, ShippedOn) = (sent, acknowledged, shipped);
+    }
+
     private void RequireDay(LocalDate on, LocalDate today)
     {
         on.RequireReached(today);
@@ -138,6 +169,10 @@ public sealed class OrderPromise : PracticeOwned
 
     public LocalDate PromisedFor { get; private set; }
     public LocalDate SaidOn { get; private set; }
+
+    /// <exception cref="Refusal">The day that was promised lies before it.</exception>
+    internal void CorrectSaidOn(LocalDate on) =>
+        SaidOn = on <= PromisedFor ? on : throw new Refusal("A day that was promised on {0} cannot lie before it.", on) { Field = "On" };
 
     /// <summary>Who at the workshop said it.</summary>
     public string? SaidBy { get; private set; }

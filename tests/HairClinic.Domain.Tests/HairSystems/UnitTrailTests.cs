@@ -6,7 +6,7 @@ using NodaTime;
 namespace HairClinic.Domain.Tests.HairSystems;
 
 /// <summary>Each step a person writes: its day, what a refusal leaves, the line in the trail, and how it is taken back. Common practice, no source.</summary>
-public sealed class UnitTrailTests
+public sealed partial class UnitTrailTests
 {
     private static readonly LocalDate Today = new(2027, 2, 3);
     private static readonly Guid Salon = Guid.CreateVersion7();
@@ -263,12 +263,16 @@ public sealed class UnitTrailTests
         var unit = OnOrder(Today.PlusDays(-30));
         var step = Receive(unit, Today);
         void Back() =>
-            unit.TakeBack(step, Today.PlusDays(writtenDays), Today, _now, own ? Writer : Guid.CreateVersion7(), manager, "wrong");
+            unit.TakeBack(
+                step,
+                new CorrectionRight(Today.PlusDays(writtenDays), manager),
+                new UnitStepEntry(Guid.CreateVersion7(), Today, _now, own ? Writer : Guid.CreateVersion7(), Note: "wrong")
+            );
 
         if (may)
             Back();
         else
-            Refused.Saying("On the day it was written whoever wrote it can take it back; later a manager.", Back);
+            Refused.Saying("On the day it was written whoever wrote it can correct it; later a manager.", Back);
 
         Assert.Equal(may, !step.Stands);
     }
@@ -389,7 +393,12 @@ public sealed class UnitTrailTests
     private void Back(HairSystem unit, LocalDate on) => unit.BringBackFromRepair(on, Salon, 4_000, "GBP", Entry());
 
     private void TakeBack(HairSystem unit, UnitStep step, string because = "wrong") =>
-        unit.TakeBack(step, Today, Today, _now, Writer, mayCorrectOthers: false, because);
+        unit.TakeBack(step, Own, Entry() with { Note = because });
+
+    private UnitStep CorrectDay(HairSystem unit, UnitStep step, LocalDate to, params (LocalDate On, LocalDate? Off)[] onHead) =>
+        unit.CorrectDay(step, to, Own, onHead, Entry() with { Note = "typed wrong" });
+
+    private static readonly CorrectionRight Own = new(Today, MayCorrectOthers: false);
 
     private static ArrivalFindings Findings(ArrivalDecision decision, bool kind, string? note = null, RemakePayer? payer = null) =>
         new(kind, baseAsOrdered: true, priceAsOrdered: true, altered: false, decision, note, payer);

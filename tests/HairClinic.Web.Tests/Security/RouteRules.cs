@@ -50,6 +50,8 @@ public static class RouteRules
         (route, parameter.ToLowerInvariant()) switch
         {
             ("/switch-person", "who" or "visit") => Whose.Nobodys,
+            // They choose among what is the client's; another's chooses nothing.
+            ("/clients/{ClientId:guid}/photos", "unit" or "visit") => Whose.Nobodys,
             (_, "clientid" or "client") or ("/due", "contact") => Whose.Client,
             (_, "visitid") or ("/my-hair/call-off-my-time" or "/my-hair/move-my-time", "visit") => Whose.Visit,
             (_, "salonid" or "salon") => Whose.Salon,

@@ -13,6 +13,7 @@ public sealed class UnitStepMap() : FencedMap<UnitStep>("unit_steps")
     {
         builder.Property(x => x.Before).HasColumnType("jsonb").HasConversion(AsJson);
         builder.Property(x => x.After).HasColumnType("jsonb").HasConversion(AsJson);
+        builder.AddReference<UnitStep, UnitStep>(x => x.CorrectsId);
         builder.HasIndex(x => new { x.PracticeId, x.HairSystemId });
     }
 }

@@ -1187,6 +1187,10 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("file_id");
 
+                    b.Property<Guid?>("HairSystemId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("hair_system_id");
+
                     b.Property<int>("Height")
                         .HasColumnType("integer")
                         .HasColumnName("height");
@@ -1214,6 +1218,10 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("xid")
                         .HasColumnName("xmin");
 
+                    b.Property<Guid?>("VisitId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("visit_id");
+
                     b.Property<int>("Width")
                         .HasColumnType("integer")
                         .HasColumnName("width");
@@ -1223,6 +1231,12 @@ namespace HairClinic.Web.Data.Migrations
 
                     b.HasIndex("PracticeId", "AddedBy")
                         .HasDatabaseName("ix_photos_practice_id_added_by");
+
+                    b.HasIndex("PracticeId", "HairSystemId")
+                        .HasDatabaseName("ix_photos_practice_id_hair_system_id");
+
+                    b.HasIndex("PracticeId", "VisitId")
+                        .HasDatabaseName("ix_photos_practice_id_visit_id");
 
                     b.HasIndex("PracticeId", "ClientId", "AddedAt")
                         .HasDatabaseName("ix_photos_practice_id_client_id_added_at");
@@ -1799,6 +1813,10 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("jsonb")
                         .HasColumnName("before");
 
+                    b.Property<Guid?>("CorrectsId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("corrects_id");
+
                     b.Property<Guid>("HairSystemId")
                         .HasColumnType("uuid")
                         .HasColumnName("hair_system_id");
@@ -1844,6 +1862,9 @@ namespace HairClinic.Web.Data.Migrations
 
                     b.HasKey("PracticeId", "Id")
                         .HasName("pk_unit_steps");
+
+                    b.HasIndex("PracticeId", "CorrectsId")
+                        .HasDatabaseName("ix_unit_steps_practice_id_corrects_id");
 
                     b.HasIndex("PracticeId", "HairSystemId")
                         .HasDatabaseName("ix_unit_steps_practice_id_hair_system_id");
@@ -4964,6 +4985,18 @@ namespace HairClinic.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.NoAction)
                         .IsRequired()
                         .HasConstraintName("fk_photos_clients_practice_id_client_id");
+
+                    b.HasOne("HairClinic.Domain.HairSystems.HairSystem", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "HairSystemId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .HasConstraintName("fk_photos_hair_systems_practice_id_hair_system_id");
+
+                    b.HasOne("HairClinic.Domain.Visits.Visit", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "VisitId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .HasConstraintName("fk_photos_visits_practice_id_visit_id");
                 });
 
             modelBuilder.Entity("HairClinic.Domain.HairSystems.HairSystem", b =>
@@ -5075,6 +5108,12 @@ namespace HairClinic.Web.Data.Migrations
 
             modelBuilder.Entity("HairClinic.Domain.HairSystems.UnitStep", b =>
                 {
+                    b.HasOne("HairClinic.Domain.HairSystems.UnitStep", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "CorrectsId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .HasConstraintName("fk_unit_steps_unit_steps_practice_id_corrects_id");
+
                     b.HasOne("HairClinic.Domain.HairSystems.HairSystem", null)
                         .WithMany("Steps")
                         .HasForeignKey("PracticeId", "HairSystemId")

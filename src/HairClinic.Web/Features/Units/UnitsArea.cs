@@ -11,6 +11,8 @@ public static class UnitsArea
             .AddSingleton<TakeStepRules>()
             .AddScoped<TakeBackStep>()
             .AddSingleton<TakeBackStepRules>()
+            .AddScoped<CorrectStepDay>()
+            .AddSingleton<CorrectStepDayRules>()
             .AddScoped<AskAboutUnit>()
             .AddSingleton<AskAboutUnitRules>()
             .AddScoped<UnitLabel>()

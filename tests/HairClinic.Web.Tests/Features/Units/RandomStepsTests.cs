@@ -5,6 +5,7 @@ using HairClinic.Web.Fence;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Backing = HairClinic.Web.Features.Units.TakeBackStep;
+using Correcting = HairClinic.Web.Features.Units.CorrectStepDay;
 using Stepping = HairClinic.Web.Features.Units.TakeStep;
 
 namespace HairClinic.Web.Tests.Features.Units;
@@ -54,6 +55,12 @@ public sealed class RandomStepsTests(PgServer server)
             "no step that stands before the unit was there",
             "exists (select from unit_steps s where s.hair_system_id = u.id and s.taken_back_at is null"
                 + " and s.kind in ('Cleaned', 'Moved', 'Lent', 'GivenToClient', 'SentForRepair') and s.\"on\" < date '2026-12-05')"
+        ),
+        (
+            "an arrival on the day of its step, and a loan, as it was corrected last",
+            "exists (select from unit_steps s left join unit_arrivals a on a.id = s.id left join unit_loans l on l.id = s.id"
+                + " where s.hair_system_id = u.id and coalesce(a.arrived_on, l.lent_on) <> coalesce((select c.\"on\" from unit_steps c"
+                + " where c.corrects_id = s.id and c.taken_back_at is null order by c.recorded_at desc limit 1), s.\"on\"))"
         ),
         (
             "an arrival for each time it arrived",
@@ -133,6 +140,9 @@ public sealed class RandomStepsTests(PgServer server)
         };
         switch (random.Next(10))
         {
+            case 2 when stored.Steps.Count > 0:
+                await CorrectAsync(book, random, stored, by);
+                return;
             case 0:
                 await BackAsync(book, stored, by);
                 return;
@@ -173,6 +183,20 @@ public sealed class RandomStepsTests(PgServer server)
             Because = "wrong",
         };
         return book.Clinic.UseAsync<Backing, Backing.Outcome>(by, s => s.SaveAsync(Guid.CreateVersion7(), input, Cancel));
+    }
+
+    private static Task<Correcting.Outcome> CorrectAsync(UnitBook book, Random random, HairSystem unit, PersonActor by)
+    {
+        book.Clinic.Clock.AdvanceMinutes(1);
+        var step = unit.Steps[random.Next(unit.Steps.Count)];
+        var input = new Correcting.Input
+        {
+            UnitId = unit.Id,
+            StepId = step.Id,
+            On = unit.DayOf(step).PlusDays(random.Next(-6, 4)),
+            Because = "wrong day",
+        };
+        return book.Clinic.UseAsync<Correcting, Correcting.Outcome>(by, s => s.SaveAsync(Guid.CreateVersion7(), input, Cancel));
     }
 
     // As at the chair: on a head, or off it.

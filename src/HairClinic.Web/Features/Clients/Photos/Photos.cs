@@ -20,9 +20,13 @@ public sealed partial class Photos(
 {
     public const int Page = 24;
 
+    /// <summary>Visits that are offered for a photo.</summary>
+    public const int VisitsOffered = 12;
+
     /// <param name="beforeId">The last photo of the page before; null begins with the newest.</param>
+    /// <param name="unitId">Only those that show this unit; null: all.</param>
     /// <returns>Null: not there, not theirs, or not for their eyes.</returns>
-    public async Task<Screen?> OpenAsync(Guid clientId, Guid? beforeId, CancellationToken cancellation)
+    public async Task<Screen?> OpenAsync(Guid clientId, Guid? beforeId, Guid? unitId, CancellationToken cancellation)
     {
         await using var db = databases.Open();
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
@@ -33,23 +37,53 @@ public sealed partial class Photos(
         // Ids are made in order of time, so the newest comes first and a page goes on where the last one ended.
         var rows = await (
             from photo in PhotosOf(db, clientId)
-            where beforeId == null || photo.Id < beforeId
+            where (beforeId == null || photo.Id < beforeId) && (unitId == null || photo.HairSystemId == unitId)
             join person in db.People on photo.AddedBy equals person.Id into people
             from person in people.DefaultIfEmpty()
+            join unit in db.HairSystems on photo.HairSystemId equals unit.Id into shown
+            from unit in shown.DefaultIfEmpty()
             orderby photo.Id descending
-            select new PhotoRow(photo.Id, photo.Kind, photo.TakenOn, photo.Shared, person == null ? null : person.Name)
+            select new
+            {
+                Photo = photo,
+                By = person == null ? null : person.Name,
+                Of = unit == null ? null : new UnitChoice(unit.Id, unit.Serial),
+            }
         )
             .Take(Page + 1)
             .ToListAsync(cancellation);
+        var today = clock.Today(client.Zone);
+        var named = rows.Select(r => r.Photo.VisitId).OfType<Guid>().ToList();
+        var taken = await Choices(db, db.Visits.Where(v => named.Contains(v.Id))).ToListAsync(cancellation);
+        var units = await UnitsOf(db, clientId)
+            .OrderByDescending(u => u.Id)
+            .Select(u => new UnitChoice(u.Id, u.Serial))
+            .ToListAsync(cancellation);
+        var visits = await Choices(db, VisitsOf(db, clientId).Where(v => v.Day <= today)).Take(VisitsOffered).ToListAsync(cancellation);
         await transaction.CommitAsync(cancellation);
         return new Screen(
             client.Name,
             client.Code,
-            clock.Today(client.Zone),
-            [.. rows.Take(Page)],
-            rows.Count > Page ? rows[Page - 1].Id : null,
+            today,
+            [
+                .. rows.Take(Page)
+                    .Select(r => new PhotoRow(
+                        r.Photo.Id,
+                        r.Photo.Kind,
+                        r.Photo.TakenOn,
+                        r.Photo.Shared,
+                        r.By,
+                        r.Of,
+                        taken.FirstOrDefault(v => v.Id == r.Photo.VisitId)
+                    )),
+            ],
+            rows.Count > Page ? rows[Page - 1].Photo.Id : null,
             StaffPermissions.MayReadHealth(current.Person)
-        );
+        )
+        {
+            Units = units,
+            Visits = visits,
+        };
     }
 
     /// <summary>One picture as WebP, for an <c>img</c> of the page that was noted.</summary>
@@ -106,6 +140,8 @@ public sealed partial class Photos(
                         clock.GetCurrentInstant()
                     );
                     photo.SetShared(input.Share);
+                    await RequireTheirsAsync(db, input, cancellation);
+                    photo.SetAbout(input.UnitId, input.VisitId);
                     db.Photos.Add(photo);
                     saved = true;
                     return new Outcome(key, kept.Id);

@@ -22,6 +22,16 @@ public sealed partial class PhotosPage
     [SupplyParameterFromQuery]
     public Guid? Before { get; set; }
 
+    /// <summary>Only those that show this unit, and a new one names it.</summary>
+    [SupplyParameterFromQuery]
+    public Guid? Unit { get; set; }
+
+    /// <summary>A new one names this visit.</summary>
+    [SupplyParameterFromQuery]
+    public Guid? Visit { get; set; }
+
+    private Photos.UnitChoice? Shown => _screen?.Units.FirstOrDefault(u => u.Id == Unit);
+
     [SupplyParameterFromForm(FormName = "add-photo")]
     public Guid Key { get; set; }
 
@@ -38,7 +48,7 @@ public sealed partial class PhotosPage
     {
         if (Key == Guid.Empty)
             Key = Guid.CreateVersion7();
-        _screen = await Slice.OpenAsync(ClientId, Before, CancellationToken.None);
+        _screen = await Slice.OpenAsync(ClientId, Before, Unit, CancellationToken.None);
         if (_screen is null)
             Navigation.NotFound();
     }
@@ -50,6 +60,8 @@ public sealed partial class PhotosPage
             ClientId = ClientId,
             Kind = Add?.Kind ?? PhotoKind.Other,
             TakenOn = LocalDatePattern.Iso.Parse(Add?.TakenOn ?? "") is { Success: true } day ? day.Value : null,
+            UnitId = Add?.UnitId,
+            VisitId = Add?.VisitId,
             Agreed = Add?.Agreed == true,
             Share = Add?.Share == true,
         };
@@ -84,7 +96,7 @@ public sealed partial class PhotosPage
         try
         {
             await action();
-            Navigation.NavigateTo($"/clients/{ClientId}/photos");
+            Navigation.NavigateTo($"/clients/{ClientId}/photos" + (Unit is null ? "" : $"?unit={Unit}"));
         }
         catch (Refusal refusal)
         {
@@ -96,6 +108,8 @@ public sealed partial class PhotosPage
     {
         public PhotoKind Kind { get; set; }
         public string? TakenOn { get; set; }
+        public Guid? UnitId { get; set; }
+        public Guid? VisitId { get; set; }
         public bool Agreed { get; set; }
         public bool Share { get; set; }
     }

@@ -21,42 +21,21 @@ public sealed class TakeBackStep(ClinicDbFactory databases, WriteOnce writes, Cu
     /// <exception cref="Refusal">It is not the last any more, or not theirs to take back.</exception>
     /// <exception cref="OvertakenException">Someone changed this unit at the same moment.</exception>
     public Task<Outcome> SaveAsync(Guid key, Input input, CancellationToken cancellation) =>
-        writes.RunAsync(key, nameof(TakeBackStep), input, db => WriteAsync(db, input, cancellation), cancellation);
+        writes.RunAsync(key, nameof(TakeBackStep), input, db => WriteAsync(db, key, input, cancellation), cancellation);
 
-    private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
+    private async Task<Outcome> WriteAsync(ClinicDb db, Guid key, Input input, CancellationToken cancellation)
     {
         await WriteLock.LockAsync(db, nameof(TakeStep), input.UnitId, cancellation);
-        var unit =
-            await db
-                .HairSystems.Include(u => u.Promises)
-                .Include(u => u.Arrivals)
-                .Include(u => u.Repairs)
-                .Include(u => u.Steps)
-                .AsSplitQuery()
-                .SingleOrDefaultAsync(u => u.Id == input.UnitId, cancellation)
-            ?? throw new Refusal("This unit is not in the book of your salons.");
+        var unit = await UnitCorrections.LoadAsync(db, input.UnitId, cancellation);
         var step =
             unit.Steps.FirstOrDefault(s => s.Id == input.StepId) ?? throw new Refusal("This step is not in the book. Open the unit again.");
         var salon = await UnitSalon.LoadAsync(db, unit.PlaceSalonId, unit.ClientId, current.Person, cancellation);
         var now = clock.GetCurrentInstant();
-        // A loan has its step's id; one that came back then is the last that did.
-        var loan = step.Kind switch
-        {
-            UnitStepKind.Lent => await db.UnitLoans.SingleOrDefaultAsync(l => l.Id == step.Id, cancellation),
-            UnitStepKind.BackFromLoan or UnitStepKind.Lost => await db
-                .UnitLoans.Where(l => l.HairSystemId == unit.Id && l.BackOn == step.On)
-                .OrderByDescending(l => l.LentOn)
-                .FirstOrDefaultAsync(cancellation),
-            _ => null,
-        };
+        var loan = await UnitCorrections.LoanAsync(db, unit, step, cancellation);
         unit.TakeBack(
             step,
-            salon.DayOf(step.RecordedAt),
-            salon.DayOf(now),
-            now,
-            current.Actor.Id,
-            current.Person.StaffRole is StaffRole.Owner or StaffRole.Manager,
-            input.Because,
+            UnitCorrections.RightOf(current.Person, step, salon),
+            new UnitStepEntry(key, salon.DayOf(now), now, current.Actor.Id, Note: input.Because),
             loan
         );
         if (step.Kind == UnitStepKind.Lent && loan is not null)

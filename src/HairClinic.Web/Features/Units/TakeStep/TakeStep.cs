@@ -79,18 +79,12 @@ public sealed partial class TakeStep(ClinicDbFactory databases, WriteOnce writes
     {
         // One after another: whoever comes second is told what the unit is by now.
         await WriteLock.LockAsync(db, nameof(TakeStep), input.UnitId, cancellation);
-        var unit =
-            await db
-                .HairSystems.Include(u => u.Promises)
-                .Include(u => u.Arrivals)
-                .Include(u => u.Repairs)
-                .Include(u => u.Steps)
-                .AsSplitQuery()
-                .SingleOrDefaultAsync(u => u.Id == input.UnitId, cancellation)
-            ?? throw new Refusal("This unit is not in the book of your salons.");
+        var unit = await UnitCorrections.LoadAsync(db, input.UnitId, cancellation);
         if (input.SalonId is { } at && !current.Person.Salons.Contains(at))
             throw new Refusal("Say in which salon it is.") { Field = nameof(Input.SalonId) };
         var loan = await db.UnitLoans.SingleOrDefaultAsync(l => l.HairSystemId == unit.Id && l.BackOn == null, cancellation);
+        if (unit.State == UnitState.Lent && loan is null)
+            throw new Refusal("Unit {0} was lent to a client of another salon. Ask somebody there.", unit.Serial);
         var salon = await UnitSalon.LoadAsync(
             db,
             unit.PlaceSalonId ?? input.SalonId,

@@ -86,6 +86,7 @@ public sealed class UnitCard(ClinicDbFactory databases, CurrentActor current, IC
             ],
             Next = StaffPermissions.MayBook(role) ? UnitNextSteps.After(unit0.State, unit0.Cleaning, unit0.ClientId is null, onLoan) : [],
             SeesMoney = StaffPermissions.MaySeeMoney(role),
+            SeesPhotos = StaffPermissions.MayReadHealth(current.Person),
             MayWrite = StaffPermissions.MayBook(role),
         };
     }
@@ -115,10 +116,16 @@ public sealed class UnitCard(ClinicDbFactory databases, CurrentActor current, IC
         public required IReadOnlyList<UnitStepKind> Next { get; init; }
 
         public bool SeesMoney { get; init; }
+
+        /// <summary>The photos of its client.</summary>
+        public bool SeesPhotos { get; init; }
         public bool MayWrite { get; init; }
 
         /// <summary>The last step that stands: the one that could be taken back.</summary>
         public StepRow? Last => Steps.FirstOrDefault(s => s.Step.Stands);
+
+        /// <summary>The step whose day a row corrects; null for a step of its own.</summary>
+        public UnitStep? Corrected(StepRow row) => Unit.Steps.FirstOrDefault(s => s.Id == row.Step.CorrectsId);
     }
 
     public sealed record OrderLink(Guid Id, string Number);

@@ -10,6 +10,7 @@ public sealed class VisitDetails(ClinicDbFactory databases, CurrentActor current
     public async Task<Screen?> OpenAsync(Guid visitId, CancellationToken cancellation)
     {
         var (role, now) = (current.Person.StaffRole, clock.GetCurrentInstant());
+        var seesPhotos = StaffPermissions.MayReadHealth(current.Person);
         await using var db = databases.Open();
         return await db.IncludingTakenBack<Visit>()
             .Where(v => v.Id == visitId && current.Person.Salons.Contains(v.SalonId))
@@ -64,6 +65,8 @@ public sealed class VisitDetails(ClinicDbFactory databases, CurrentActor current
                 StandsAside =
                     !v.HoldsClient && (v.State == VisitState.Booked || v.State == VisitState.Arrived || v.State == VisitState.InChair),
                 MayLog = role == StaffRole.Owner || role == StaffRole.Stylist || role == StaffRole.Trainee,
+                WearsBond = db.Bonds.Any(b => b.ClientId == v.ClientId && b.RemovedOn == null),
+                SeesPhotos = seesPhotos,
             })
             .SingleOrDefaultAsync(cancellation);
     }
@@ -107,6 +110,11 @@ public sealed class VisitDetails(ClinicDbFactory databases, CurrentActor current
         public bool DayHasCome => Day <= Today;
 
         public bool MayLog { get; init; }
+
+        /// <summary>There is something to take down.</summary>
+        public bool WearsBond { get; init; }
+
+        public bool SeesPhotos { get; init; }
 
         public bool IsOpen => State is VisitState.Booked or VisitState.Arrived;
 

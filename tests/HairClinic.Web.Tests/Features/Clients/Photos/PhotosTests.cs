@@ -1,10 +1,12 @@
 using HairClinic.Domain.Clients;
+using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Sealing;
+using HairClinic.Web.Demo.Scenes;
 using HairClinic.Web.Features.Clients;
 using HairClinic.Web.Fence;
 using HairClinic.Web.Keys;
@@ -19,6 +21,7 @@ public sealed class PhotosTests(PgServer server)
     private readonly ClientScene _given = new();
     private Client _ada = null!;
     private Client _bea = null!;
+    private UnitKind _kind = null!;
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -120,24 +123,7 @@ public sealed class PhotosTests(PgServer server)
         await using var clinic = await OpenClinicAsync();
         var added = await AddAsync(clinic);
         var trainee = clinic.Acting(_given.Of(StaffRole.Trainee), _given.Here);
-        await clinic.LayAsync(scene =>
-        {
-            var visit = new Visit(
-                Guid.CreateVersion7(),
-                _ada.Id,
-                _given.Here.Id,
-                _given.Scene.ServiceWithPurpose(ServicePurpose.Rebond).Id
-            );
-            visit.PutAt(
-                [(Domain.Chairs.SegmentKind.HandsOn, 60)],
-                scene.Now,
-                _given.Chair.Id,
-                _given.Of(StaffRole.Trainee).Id,
-                _given.Here,
-                [Guid.CreateVersion7()]
-            );
-            scene.Db.Visits.Add(visit);
-        });
+        await clinic.LayAsync(scene => VisitOfAda(scene, _given.Of(StaffRole.Trainee)));
 
         var screen = await OpenAsync(clinic, trainee);
 
@@ -179,6 +165,42 @@ public sealed class PhotosTests(PgServer server)
     }
 
     [Fact]
+    public async Task A_photo_names_a_unit_and_a_visit_of_the_client_and_no_others()
+    {
+        HairSystem own = null!,
+            hers = null!;
+        Visit visit = null!;
+        await using var clinic = await OpenClinicAsync();
+        await clinic.LayAsync(scene =>
+        {
+            own = scene.AddUnit(_ada, _kind, _given.Today.PlusDays(-9));
+            hers = scene.AddUnit(_bea, _kind, _given.Today.PlusDays(-9));
+            visit = VisitOfAda(scene, _given.Stylist);
+        });
+        var stylist = clinic.Acting(_given.Stylist, _given.Here);
+        Slice.Input Of(Guid? unit, Guid? at) =>
+            new()
+            {
+                ClientId = _ada.Id,
+                Agreed = true,
+                UnitId = unit,
+                VisitId = at,
+            };
+
+        await Refused.SayingAsync("This unit is not the client’s, and was not lent to them.", () => AddAsync(clinic, Of(hers.Id, null)));
+        await Refused.SayingAsync("This visit is not the client’s.", () => AddAsync(clinic, Of(own.Id, Guid.CreateVersion7())));
+        await AddAsync(clinic, Of(own.Id, visit.Id));
+        await AddAsync(clinic);
+
+        var all = await OpenAsync(clinic, stylist);
+        Assert.Equal((own.Serial, visit.Id), (Assert.Single(all!.Units).Serial, Assert.Single(all.Visits).Id));
+        Assert.Equal(2, all.Rows.Count);
+        var shown = Assert.Single((await OpenAsync(clinic, stylist, unit: own.Id))!.Rows);
+        Assert.Equal((own.Serial, visit.Id, _given.Today), (shown.Of!.Serial, shown.At!.Id, shown.At.Day));
+        Assert.Empty((await OpenAsync(clinic, stylist, unit: hers.Id))!.Rows);
+    }
+
+    [Fact]
     public async Task Once_the_clients_key_is_destroyed_no_picture_opens()
     {
         await using var clinic = await OpenClinicAsync();
@@ -195,12 +217,21 @@ public sealed class PhotosTests(PgServer server)
         Assert.Null(await ReadAsync(clinic, _ada.Id, added.PhotoId, null));
     }
 
+    private Visit VisitOfAda(Scene scene, Person person)
+    {
+        var visit = new Visit(Guid.CreateVersion7(), _ada.Id, _given.Here.Id, _given.Scene.ServiceWithPurpose(ServicePurpose.Rebond).Id);
+        visit.PutAt([(Domain.Chairs.SegmentKind.HandsOn, 60)], scene.Now, _given.Chair.Id, person.Id, _given.Here, [Guid.CreateVersion7()]);
+        scene.Db.Visits.Add(visit);
+        return visit;
+    }
+
     private Task<TestClinic> OpenClinicAsync() =>
         TestClinic.OpenAsync(
             server,
             _given.Laying(g =>
             {
                 _ada = g.Scene.AddClient("C-1", "Ada Fenwick", g.Here);
+                _kind = g.Scene.AddUnitKind("Everyday", "Silk top", "Workshop North");
                 _bea = g.Scene.AddClient("C-2", "Bea Quill", g.Here);
             })
         );
@@ -219,8 +250,8 @@ public sealed class PhotosTests(PgServer server)
                 )
         );
 
-    private Task<Slice.Screen?> OpenAsync(TestClinic clinic, PersonActor person, Guid? before = null) =>
-        clinic.UseAsync<Slice, Slice.Screen?>(person, s => s.OpenAsync(_ada.Id, before, Cancel));
+    private Task<Slice.Screen?> OpenAsync(TestClinic clinic, PersonActor person, Guid? before = null, Guid? unit = null) =>
+        clinic.UseAsync<Slice, Slice.Screen?>(person, s => s.OpenAsync(_ada.Id, before, unit, Cancel));
 
     private Task<byte[]?> ReadAsync(TestClinic clinic, Guid client, Guid photo, string? part, PersonActor? by = null) =>
         clinic.UseAsync<Slice, byte[]?>(

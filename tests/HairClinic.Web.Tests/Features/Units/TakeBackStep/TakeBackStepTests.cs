@@ -41,7 +41,7 @@ public sealed class TakeBackStepTests(PgServer server)
         HairSystem unit = null!;
         await using var book = await UnitBook.OpenAsync(server, b => unit = b.InHouse("U-1", b.Una));
         await book.TakeAsync(unit, UnitStepKind.Prepared);
-        const string late = "On the day it was written whoever wrote it can take it back; later a manager.";
+        const string late = "On the day it was written whoever wrote it can correct it; later a manager.";
 
         await book.RefusedAsync(late, () => BackAsync(book, unit, book.Clinic.Acting(book.Stylist, book.ElmRow)));
         book.Clinic.Clock.AdvanceDays(1);
