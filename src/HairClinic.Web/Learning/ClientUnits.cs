@@ -35,8 +35,8 @@ public sealed class ClientUnits
     /// <summary>Those that were ever worn.</summary>
     public IReadOnlyList<LifeSpell> Lives { get; }
 
-    /// <summary>The unit a repeat order copies: the newest that is more than a draft.</summary>
-    public HairSystem? Newest => Units.LastOrDefault(u => u.State is not (UnitState.Specified or UnitState.Cancelled));
+    /// <summary>The unit a repeat order copies.</summary>
+    public HairSystem? ToRepeat => RepeatOrderRule.UnitToRepeat(Units);
 
     /// <summary>In house and still wearing: the hair there is. What has arrived counts, though it has to be looked at first.</summary>
     public IEnumerable<HairSystem> InHand => Units.Where(u => u.State.IsOnHeadOrInHouse() && !IsWornOut(u.Id));

@@ -59,14 +59,14 @@ public sealed class ReorderFacts
     public ClientReorderInput? PrepareReorder(ClientUnits client)
     {
         var today = client.Today;
-        if (LapsedClientRule.HasLapsed(client.LastWornOn, today) || client.Newest is not { } newest)
+        if (LapsedClientRule.HasLapsed(client.LastWornOn, today) || client.ToRepeat is not { } repeated)
             return null;
         var nodes = WearModels.Life.ClientEffect(client.Lives);
         var orders = LeadTimesOn(today);
         var inHand = client.InHand.ToList();
         // The soonest expected first.
         var inFlight = client.Units.Where(u => u.State.IsInFlight()).OrderBy(orders.MedianArrival).ToList();
-        var next = Kinds[newest.UnitKindId];
+        var next = Kinds[repeated.UnitKindId];
         var nextColumns = client.CovariatesOf(null, next);
         var question = new ReorderInput(
             LifeDistribution.Weibull,
@@ -102,6 +102,10 @@ public sealed class ReorderFacts
             EffectOfNew = WearModels.Life.Effects(nextColumns),
         };
     }
+
+    /// <summary>A unit of a kind that the client would have from now on.</summary>
+    public RemainingLife NewUnitOf(ClientUnits client, Guid unitKindId) =>
+        InHandOf(Kinds[unitKindId].LifePrior(), client.CovariatesOf(null, Kinds[unitKindId]), 0);
 
     private RemainingLife InHandOf(ClientUnits client, HairSystem unit, int worn) =>
         InHandOf(Kinds[unit.UnitKindId].LifePrior(), client.CovariatesOf(unit, Kinds[unit.UnitKindId]), worn);

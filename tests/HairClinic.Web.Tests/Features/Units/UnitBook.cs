@@ -114,13 +114,19 @@ internal sealed class UnitBook : IAsyncDisposable
     }
 
     /// <summary>One that is here, accepted and clean, in a salon for sixty days.</summary>
-    public HairSystem InHouse(string serial, Client? client, Salon? salon = null, UnitOrigin origin = UnitOrigin.ReadyMade)
+    public HairSystem InHouse(
+        string serial,
+        Client? client,
+        Salon? salon = null,
+        UnitOrigin origin = UnitOrigin.ReadyMade,
+        UnitKind? kind = null
+    )
     {
         var unit = HairSystem.AddToBook(
             Guid.CreateVersion7(),
             serial,
             client?.Id,
-            Kind.Id,
+            (kind ?? Kind).Id,
             origin,
             Today,
             Today.PlusDays(-60),

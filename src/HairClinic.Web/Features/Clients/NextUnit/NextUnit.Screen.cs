@@ -66,7 +66,8 @@ public sealed partial class NextUnit
     public sealed record Draft(Guid Id, string Serial, string? Note);
 
     /// <summary>A ready-made unit of nobody's in the client's salon.</summary>
-    public sealed record StockUnit(Guid Id, string Serial, string Kind);
+    /// <param name="Then">The chance of a gap that is left once it is the client's.</param>
+    public sealed record StockUnit(Guid Id, string Serial, string Kind, double Then);
 
     /// <param name="RushHalfDays">Where the slider for a rushed order starts.</param>
     public sealed record Tried(ClientReorderInput Case, ReorderOutlook Outlook, LeadTimePrior Lead, int RushHalfDays)

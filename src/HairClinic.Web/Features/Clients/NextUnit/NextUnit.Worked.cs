@@ -18,6 +18,27 @@ public sealed partial class NextUnit
         return days;
     }
 
+    // The one that helps most first; each by its own kind, whatever the client wears else.
+    private static List<StockUnit> HelpOf(
+        IReadOnlyList<HairSystem> shelf,
+        ReorderRule rule,
+        ClientReorderInput order,
+        ClientOutlook known
+    ) =>
+        [
+            .. shelf
+                .GroupBy(u => u.UnitKindId)
+                .SelectMany(kind =>
+                {
+                    var one = known.Book.NewUnitOf(known.Units, kind.Key);
+                    var then = ReorderPlanner.LargerGapChance(rule, order.Question with { InHand = [.. order.Question.InHand, one] });
+                    return kind.Select(u => new StockUnit(u.Id, u.Serial, known.Book.Kinds[kind.Key].Name, then));
+                })
+                .OrderBy(u => u.Then)
+                .ThenBy(u => u.Serial, StringComparer.Ordinal)
+                .Take(MostOfShelf),
+        ];
+
     private static UnitLeft UnitOf(ClientOutlook known, Guid id)
     {
         var unit = known.Units.Units.Single(u => u.Id == id);
@@ -59,7 +80,7 @@ public sealed partial class NextUnit
         ReorderRule rule,
         ClientReorderInput order,
         ClientOutlook known,
-        IReadOnlyList<StockUnit> shelf
+        IReadOnlyList<HairSystem> shelf
     )
     {
         if (known.Outlook is not { AtRisk: true } outlook)
@@ -74,12 +95,9 @@ public sealed partial class NextUnit
             order.Emergency.Take(1).Select(id => new RemedyEffect(RemedyKind.WornSpare, units.Single(u => u.Id == id).Serial))
         );
         remedies.Add(
-            new RemedyEffect(
-                RemedyKind.OffTheShelf,
-                shelf.Count > 0 ? string.Join(", ", shelf.Take(MostOfShelf).Select(s => $"{s.Serial} ({s.Kind})")) : null
-            )
+            new RemedyEffect(RemedyKind.OffTheShelf, null)
             {
-                Stock = [.. shelf.Take(MostOfShelf)],
+                Stock = HelpOf(shelf, rule, order, known),
                 Then = tried.WorstGapChance(new ReorderScenario(ExtraUnits: 1), rule),
             }
         );
@@ -134,13 +152,13 @@ public sealed record RemedyEffect(RemedyKind Kind, string? What)
     /// <summary>The days it takes or buys; null where none would be enough.</summary>
     public int? Days { get; init; }
 
-    /// <summary>The chance of a gap that is left.</summary>
+    /// <summary>The chance of a gap that is left; off the shelf with one of the kind that would be ordered.</summary>
     public double? Then { get; init; }
 
     /// <summary>The client's unit it is about, where there is one to open.</summary>
     public Guid? UnitId { get; init; }
 
-    /// <summary>Units of nobody's that could be theirs at once.</summary>
+    /// <summary>Units of nobody's that could be theirs at once; the one that helps most comes first.</summary>
     public IReadOnlyList<NextUnit.StockUnit> Stock { get; init; } = [];
 }
 

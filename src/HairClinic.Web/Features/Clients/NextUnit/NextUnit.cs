@@ -30,19 +30,6 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
         var shelf = await db
             .HairSystems.AsNoTracking()
             .Where(u => u.ClientId == null && u.PlaceSalonId == salon.Id)
-            .Join(
-                db.UnitKinds,
-                u => u.UnitKindId,
-                k => k.Id,
-                (u, k) =>
-                    new
-                    {
-                        u.Id,
-                        u.Serial,
-                        u.State,
-                        Kind = k.Name,
-                    }
-            )
             .ToListAsync(cancellation);
         var rule = new ReorderRule(LeadTimeForecasts.DaysInSight);
         var plan = new Plan
@@ -59,13 +46,8 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
             InFlight = [.. order.InFlight.Select(id => FlightOf(known, id))],
             NextReady = known.NextReadyDay(order),
             GoneLately = [.. GoneLately(units, today)],
-            Remedies = RemediesOf(
-                rule,
-                order,
-                known,
-                [.. shelf.Where(s => s.State.IsBondable()).Select(s => new StockUnit(s.Id, s.Serial, s.Kind))]
-            ),
-            Note = NoteOf(await LastAsync(db, known.Units.Newest!.Id, cancellation)),
+            Remedies = RemediesOf(rule, order, known, [.. shelf.Where(s => s.State.IsBondable())]),
+            Note = NoteOf(await LastAsync(db, known.Units.ToRepeat!.Id, cancellation)),
         };
         return new Screen(client, salon.Name, today, plan, drafts)
         {
@@ -114,7 +96,7 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
         if (drafts.Count > input.Known && drafts.MaxBy(u => u.Id) is { } other)
             return new Outcome(other.Id, other.Serial) { Already = true };
         var last =
-            units.Where(u => u.State != UnitState.Specified).MaxBy(u => u.Dates.OrderedOn ?? u.Dates.SpecifiedOn ?? u.Dates.ArrivedOn)
+            RepeatOrderRule.UnitToRepeat(units.OrderBy(u => u.Dates.OrderedOn ?? u.Dates.SpecifiedOn ?? u.Dates.ArrivedOn))
             ?? throw new Refusal("There is no unit yet that could be repeated.");
         var zone = await db.Salons.Where(s => s.Id == client.HomeSalonId).Select(s => s.Zone).SingleAsync(cancellation);
         var today = clock.Today(zone);

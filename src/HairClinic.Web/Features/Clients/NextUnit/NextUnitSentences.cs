@@ -105,7 +105,7 @@ public static class NextUnitSentences
     private static string First(NextUnit.Plan plan, IStringLocalizer words)
     {
         var standing = plan.Outlook.Standing;
-        return plan.Remedies.FirstOrDefault(r => r is not { Kind: RemedyKind.OffTheShelf, What: null }) is { } remedy
+        return plan.Remedies.FirstOrDefault(r => r is not { Kind: RemedyKind.OffTheShelf, Stock.Count: 0 }) is { } remedy
                 ? words["First: {0}", RemedyText.Of(remedy, words)]
             : standing.OrderBy is null || standing.OrderBy == standing.Today ? words["First: order the next unit today."]
             : standing.IsToDo
@@ -122,10 +122,9 @@ public static class RemedyText
         {
             { Kind: RemedyKind.Spare, What: { } unit } => words["put the spare on, {0}.", unit],
             { Kind: RemedyKind.WornSpare, What: { } unit } => words["keep {0} ready: it is worn, and good for an emergency only.", unit],
-            { Kind: RemedyKind.OffTheShelf, What: { } units, Then: { } then } => words[
-                "offer a ready-made unit off the shelf: {0}. The chance of a gap is then {1}.",
-                units,
-                NextUnitText.Percent(then)
+            { Kind: RemedyKind.OffTheShelf, Stock: { Count: > 0 } stock } => words[
+                "offer a ready-made unit off the shelf. The chance of a gap is then: {0}.",
+                string.Join(", ", stock.Select(s => $"{s.Serial} ({s.Kind}) {NextUnitText.Percent(s.Then)}"))
             ],
             { Kind: RemedyKind.OffTheShelf, Then: { } then } => words[
                 "no ready-made unit is on the shelf; with one, the chance of a gap would be {0}.",
