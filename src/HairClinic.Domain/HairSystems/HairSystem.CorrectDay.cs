@@ -47,14 +47,12 @@ public sealed partial class HairSystem
 
     private void RequireSameOrder(UnitStep step, LocalDate from, LocalDate to)
     {
-        foreach (var other in _steps.Where(s => s.Stands && s.CorrectsId is null && s != step))
-        {
-            var day = DayOf(other);
-            if (step.IsAfter(other) && day <= from && day > to)
-                throw new Refusal("It came after “{0}” on {1}: its day cannot lie before.", other.Kind, day) { Field = "On" };
-            if (other.IsAfter(step) && day >= from && day < to)
-                throw new Refusal("“{0}” came after it on {1}: its day cannot lie later.", other.Kind, day) { Field = "On" };
-        }
+        var others = _steps.Where(s => s.Stands && s.CorrectsId is null && s != step).ToList();
+        // The nearest is named: it is the one to look at.
+        if (others.Where(o => step.IsAfter(o) && DayOf(o) <= from && DayOf(o) > to).MaxBy(o => o.RecordedAt) is { } before)
+            throw new Refusal("It came after “{0}” on {1}: its day cannot lie before.", before.Kind, DayOf(before)) { Field = "On" };
+        if (others.Where(o => o.IsAfter(step) && DayOf(o) >= from && DayOf(o) < to).MinBy(o => o.RecordedAt) is { } after)
+            throw new Refusal("“{0}” came after it on {1}: its day cannot lie later.", after.Kind, DayOf(after)) { Field = "On" };
     }
 
     private void RequireSameSideOfBonds(LocalDate from, LocalDate to, IReadOnlyList<(LocalDate On, LocalDate? Off)> onHead)
