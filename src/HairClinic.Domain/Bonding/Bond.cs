@@ -254,6 +254,9 @@ public enum RemovalReason
 
     /// <summary>The client stops wearing hair, or leaves the practice.</summary>
     Leaving,
+
+    /// <summary>Its wearer died, and nobody of the practice saw it again: how long it held is known to the last sound day.</summary>
+    NotSeenAgain,
     Style,
     SalonsChoice,
     Other,

@@ -49,7 +49,8 @@ public readonly record struct HoldObservation
         // An old book may give the reason without a lift of its own.
         if (removedOn is { } came && because?.EndedHold() == true)
             return LiftedBy(appliedOn, lastSoundOn ?? appliedOn, came, dayIsKnown: false);
-        return new HoldObservation(HoldCensoring.AtLeast, Math.Max(0, Period.DaysBetween(appliedOn, removedOn ?? today)), null);
+        var until = because == RemovalReason.NotSeenAgain ? lastSoundOn ?? appliedOn : removedOn ?? today;
+        return new HoldObservation(HoldCensoring.AtLeast, Math.Max(0, Period.DaysBetween(appliedOn, until)), null);
     }
 
     private static HoldObservation LiftedBy(LocalDate appliedOn, LocalDate lastSound, LocalDate by, bool dayIsKnown)

@@ -25,9 +25,11 @@ public static class RemovalReasonExtensions
                 or RemovalReason.Treatment
                 or RemovalReason.Rest
                 or RemovalReason.Leaving
+                or RemovalReason.NotSeenAgain
                 or RemovalReason.TakenBack
             );
 
     /// <summary>A take-down may end there; one that was only due, and nothing else, is followed by a new bond.</summary>
-    public static bool EndsWithTakeDown(this RemovalReason reason) => reason is not (RemovalReason.Scheduled or RemovalReason.TakenBack);
+    public static bool EndsWithTakeDown(this RemovalReason reason) =>
+        reason is not (RemovalReason.Scheduled or RemovalReason.NotSeenAgain or RemovalReason.TakenBack);
 }

@@ -34,7 +34,7 @@ public readonly record struct BondingPause(BondingPauseDegree Degree, LocalDate 
     public void RequireBondable(bool wanted)
     {
         if (Degree == BondingPauseDegree.Begun)
-            throw new Refusal("No bond for this client since {0}, until somebody records that bonding may begin again.", From);
+            throw new Refusal("No bond for this client since {0}, until somebody allows bonding again.", From);
         if (Degree == BondingPauseDegree.Eve)
             throw new Refusal("No bond any more: the unit has to be off before {0}.", From);
         if (!wanted)

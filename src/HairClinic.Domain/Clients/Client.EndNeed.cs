@@ -10,15 +10,21 @@ public sealed partial class Client
     public bool HasLeft => LeftOn is not null;
 
     /// <summary>They need no units any more from that day on.</summary>
-    /// <exception cref="Refusal">It ended already, something is on their head or lent to them, or the day cannot be.</exception>
+    /// <exception cref="Refusal">
+    /// It ended already, something is on their head or lent to them and they have not died, or the day cannot be.
+    /// </exception>
     public void EndNeed(LocalDate on, NeedEnd because, NeedEndFacts facts)
     {
         if (LeftOn is { } left)
             throw new Refusal("Their need ended on {0} already.", left);
-        if (facts.WearsBond)
-            throw new Refusal("A unit is on their head: log its take-down first.");
-        if (facts.Borrowed is { } serial)
-            throw new Refusal("Unit {0} is lent to them: take it back first.", serial);
+        // Nobody asks a family for a visit.
+        if (because != NeedEnd.Died)
+        {
+            if (facts.WearsBond)
+                throw new Refusal("A unit is still on their head. Ask a stylist to log the take-down first.");
+            if (facts.Borrowed is { } serial)
+                throw new Refusal("Unit {0} is lent to them: it has to be back first.", serial);
+        }
         on.RequireReached(facts.Today);
         if (on < facts.LastOffOn)
             throw new Refusal("A unit was on their head until {0}: their need cannot have ended before.", facts.LastOffOn) { Field = "On" };

@@ -29,9 +29,9 @@ public sealed partial class HairSystem
     {
         right.Require(step, entry);
         if (!step.Stands)
-            throw new Refusal("It was taken back already.");
+            throw new Refusal("It was undone already.");
         if (step.CorrectsId is not null)
-            throw new Refusal("Correct the day of the step itself.");
+            throw new Refusal("Change the date of the entry itself.");
         var from = DayOf(step);
         if (to == from)
             throw new Refusal("That is the day it has already.") { Field = "On" };
@@ -50,9 +50,9 @@ public sealed partial class HairSystem
         var others = _steps.Where(s => s.Stands && s.CorrectsId is null && s != step).ToList();
         // The nearest is named: it is the one to look at.
         if (others.Where(o => step.IsAfter(o) && DayOf(o) <= from && DayOf(o) > to).MaxBy(o => o.RecordedAt) is { } before)
-            throw new Refusal("It came after “{0}” on {1}: its day cannot lie before.", before.Kind, DayOf(before)) { Field = "On" };
+            throw new Refusal("It came after “{0}” on {1}: choose that day or later.", before.Kind, DayOf(before)) { Field = "On" };
         if (others.Where(o => o.IsAfter(step) && DayOf(o) >= from && DayOf(o) < to).MinBy(o => o.RecordedAt) is { } after)
-            throw new Refusal("“{0}” came after it on {1}: its day cannot lie later.", after.Kind, DayOf(after)) { Field = "On" };
+            throw new Refusal("“{0}” came after it on {1}: choose that day or earlier.", after.Kind, DayOf(after)) { Field = "On" };
     }
 
     private void RequireSameSideOfBonds(LocalDate from, LocalDate to, IReadOnlyList<(LocalDate On, LocalDate? Off)> onHead)
@@ -60,9 +60,9 @@ public sealed partial class HairSystem
         foreach (var (on, off) in onHead)
         {
             if (off <= from && to < off)
-                throw new Refusal("Unit {0} was on a head until {1}.", Serial, off) { Field = "On" };
+                throw new Refusal("Unit {0} was on a head until {1}: choose that day or later.", Serial, off) { Field = "On" };
             if (on >= from && to > on)
-                throw new Refusal("Unit {0} is on a head since {1}.", Serial, on) { Field = "On" };
+                throw new Refusal("Unit {0} has been on a head since {1}: choose that day or earlier.", Serial, on) { Field = "On" };
         }
     }
 
@@ -135,11 +135,13 @@ public sealed partial class HairSystem
 /// <param name="MayCorrectOthers">Owner or manager.</param>
 public sealed record CorrectionRight(LocalDate WrittenOn, bool MayCorrectOthers)
 {
+    public bool Allows(UnitStep step, Guid? by, LocalDate today) => MayCorrectOthers || step.RecordedBy == by && WrittenOn == today;
+
     /// <exception cref="Refusal">It is not theirs, or no reason is given.</exception>
     public void Require(UnitStep step, UnitStepEntry entry)
     {
-        if (!MayCorrectOthers && (step.RecordedBy != entry.By || WrittenOn != entry.Today))
-            throw new Refusal("On the day it was written whoever wrote it can correct it; later a manager.");
+        if (!Allows(step, entry.By, entry.Today))
+            throw new Refusal("Only whoever wrote it can change it, and only on the same day. Ask a manager or the owner.");
         if (string.IsNullOrWhiteSpace(entry.Note))
             throw new Refusal("Say what was wrong with it.") { Field = "Because" };
     }

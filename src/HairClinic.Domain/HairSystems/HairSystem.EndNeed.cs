@@ -4,6 +4,29 @@ namespace HairClinic.Domain.HairSystems;
 
 public sealed partial class HairSystem
 {
+    /// <summary>Its wearer died: their own stays with them, and one of the stock is lent as before, no longer on a head.</summary>
+    /// <returns>Null for one of the stock: nothing but its bond ended.</returns>
+    /// <exception cref="Refusal">It is not on a head.</exception>
+    public UnitStep? StayWithWearer(string because, LocalDate on, UnitStepEntry entry)
+    {
+        Require(UnitState.Bonded);
+        if (ClientId is null)
+        {
+            Move(UnitState.Lent, Dates);
+            return null;
+        }
+        return Step(
+            UnitStepKind.ReturnedToClient,
+            on,
+            entry,
+            () =>
+            {
+                Move(UnitState.Resting, Dates);
+                LeaveService(UnitState.ReturnedToClient, on, because);
+            }
+        );
+    }
+
     /// <summary>What becomes of it now that its client needs none any more. A draft is dropped without asking.</summary>
     /// <param name="after">Null where there is nothing to choose.</param>
     /// <param name="trainingAgreed">Their consent that units of theirs are trained with stands.</param>

@@ -13,9 +13,9 @@ public sealed partial class HairSystem
     {
         right.Require(step, entry);
         if (!step.Stands)
-            throw new Refusal("It was taken back already.");
+            throw new Refusal("It was undone already.");
         if (Snapshot() != step.After || _steps.Exists(later => later.Stands && later.IsAfter(step)))
-            throw new Refusal("Something happened to unit {0} since. Take that back first.", Serial);
+            throw new Refusal("Something newer is written of unit {0}. Undo that first.", Serial);
         if (step.CorrectsId is { } correctedId)
             SetDay(_steps.Single(s => s.Id == correctedId), step.On, DayWithout(step), loan);
         step.MarkTakenBack(entry.At, entry.By, entry.Note!);

@@ -97,7 +97,7 @@ public sealed partial class HairSystem : PracticeOwned
     /// <exception cref="Refusal">It was ordered already.</exception>
     public void Order(LocalDate on)
     {
-        Require(UnitState.Specified, "ordered");
+        Require(UnitState.Specified);
         Move(UnitState.Ordered, Dates with { OrderedOn = on });
         PlaceAtWorkshop();
     }
@@ -115,21 +115,21 @@ public sealed partial class HairSystem : PracticeOwned
 
     public void AcknowledgeOrder(LocalDate on)
     {
-        Require(UnitState.Ordered, "acknowledged");
+        Require(UnitState.Ordered);
         Move(UnitState.Acknowledged, Dates with { AcknowledgedOn = on });
     }
 
     public void Ship(LocalDate on)
     {
         if (!State.IsInFlight())
-            throw new Refusal("Unit {0} is {1}: it cannot be shipped.", Serial, State);
+            throw new Refusal("Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.", Serial, State);
         Move(UnitState.Shipped, Dates with { ShippedOn = on });
     }
 
     public void Arrive(LocalDate on, Guid salonId)
     {
         if (!State.IsInFlight())
-            throw new Refusal("Unit {0} is {1}: it cannot arrive.", Serial, State);
+            throw new Refusal("Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.", Serial, State);
         // What was found when it came before is told by its arrivals.
         Move(UnitState.Arrived, Dates with { ArrivedOn = on, InspectedOn = null, AcceptedOn = null });
         PlaceAtSalon(salonId);
@@ -137,13 +137,13 @@ public sealed partial class HairSystem : PracticeOwned
 
     public void Inspect(LocalDate on)
     {
-        Require(UnitState.Arrived, "inspected");
+        Require(UnitState.Arrived);
         Move(UnitState.Inspected, Dates with { InspectedOn = on });
     }
 
     public void Accept(LocalDate on)
     {
-        Require(UnitState.Inspected, "accepted");
+        Require(UnitState.Inspected);
         Move(UnitState.Accepted, Dates with { AcceptedOn = on });
     }
 
@@ -156,7 +156,7 @@ public sealed partial class HairSystem : PracticeOwned
     /// <summary>The workshop makes it again and has named no day.</summary>
     public void SendBack(LocalDate on)
     {
-        Require(UnitState.Inspected, "sent back");
+        Require(UnitState.Inspected);
         Move(
             UnitState.Remake,
             Dates with
@@ -177,7 +177,7 @@ public sealed partial class HairSystem : PracticeOwned
     public void AddRepair(Guid repairId, LocalDate on, RepairKind kind, string? note)
     {
         if (State is UnitState.Away)
-            throw new Refusal("Unit {0} is {1}: it cannot be repaired.", Serial, State);
+            throw new Refusal("Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.", Serial, State);
         RequireRepairable(on);
         _repairs.Add(new UnitRepair(repairId, Id, on, kind, note));
     }
@@ -198,7 +198,7 @@ public sealed partial class HairSystem : PracticeOwned
 
     public void Prepare(LocalDate on)
     {
-        Require(UnitState.Accepted, "prepared");
+        Require(UnitState.Accepted);
         Move(UnitState.Prepared, Dates with { PreparedOn = on });
     }
 
@@ -216,7 +216,7 @@ public sealed partial class HairSystem : PracticeOwned
     /// <param name="salonId">Null where nobody wrote down where.</param>
     public void TakeOff(Guid? salonId = null)
     {
-        Require(UnitState.Bonded, "taken off");
+        Require(UnitState.Bonded);
         Move(UnitState.Resting, Dates);
         if (salonId is { } salon)
         {
@@ -231,7 +231,7 @@ public sealed partial class HairSystem : PracticeOwned
     /// <exception cref="Refusal">It is not on a head.</exception>
     internal void UndoPutOn(bool wasItsFirst, Guid salonId)
     {
-        Require(UnitState.Bonded, "taken off");
+        Require(UnitState.Bonded);
         var before =
             Dates.RetiredOn is not null ? UnitState.EmergencySpare
             : !wasItsFirst ? UnitState.Resting
@@ -295,10 +295,10 @@ public sealed partial class HairSystem : PracticeOwned
             (Place, PlaceSalonId) = (salonId is null ? null : UnitPlace.Salon, salonId);
     }
 
-    private void Require(UnitState state, string step)
+    private void Require(UnitState state)
     {
         if (State != state)
-            throw new Refusal("Unit {0} is {1}: it cannot be {2}.", Serial, State, step);
+            throw new Refusal("Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.", Serial, State);
     }
 
     private void PlaceAtWorkshop() => (Place, PlaceSalonId, Spot) = (UnitPlace.Workshop, null, null);
@@ -309,7 +309,7 @@ public sealed partial class HairSystem : PracticeOwned
     private void RequireRepairable(LocalDate on)
     {
         if (State is UnitState.Specified || State.IsInFlight() || State.IsGone())
-            throw new Refusal("Unit {0} is {1}: it cannot be repaired.", Serial, State);
+            throw new Refusal("Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.", Serial, State);
         RequireHere(on);
     }
 

@@ -37,7 +37,7 @@ public sealed class UnitLoan : PracticeOwned
     public void BringBack(LocalDate on)
     {
         if (BackOn is { } back)
-            throw new Refusal("It is back since {0}.", back);
+            throw new Refusal("It came back on {0}.", back);
         if (on < LentOn)
             throw new Refusal("It was lent on {0}, so it cannot be back before.", LentOn) { Field = "On" };
         BackOn = on;

@@ -82,7 +82,7 @@ public sealed class WorkshopOrder : PracticeOwned
     {
         RequireDay(on, today);
         if (AcknowledgedOn is { } day)
-            throw new Refusal("Order {0} was acknowledged on {1}.", Number, day);
+            throw new Refusal("Order {0} was confirmed on {1} already.", Number, day);
         AcknowledgedOn = on;
     }
 
@@ -91,9 +91,9 @@ public sealed class WorkshopOrder : PracticeOwned
     {
         RequireDay(on, today);
         if (ShippedOn is { } day)
-            throw new Refusal("Order {0} was shipped on {1}.", Number, day);
+            throw new Refusal("Order {0} was sent on {1} already.", Number, day);
         if (on < AcknowledgedOn)
-            throw new Refusal("Order {0} was acknowledged on {1}: it cannot be shipped before.", Number, AcknowledgedOn) { Field = "On" };
+            throw new Refusal("Order {0} was confirmed on {1}: it cannot be sent before.", Number, AcknowledgedOn) { Field = "On" };
         (ShippedOn, Parcel) = (on, parcel.NullIfBlank());
     }
 
@@ -139,9 +139,9 @@ public sealed class WorkshopOrder : PracticeOwned
         var promise = kind == UnitStepKind.Promised ? _promises.Find(p => p.Id == orderPromiseId) : null;
         LocalDate?[] later = [acknowledged, shipped, .. _promises.Select(p => (LocalDate?)(p == promise ? on : p.SaidOn))];
         if (later.Any(day => day < sent))
-            throw new Refusal("Order {0} went out on {1}.", Number, sent) { Field = "On" };
+            throw new Refusal("Order {0} went out on {1}: choose that day or later.", Number, sent) { Field = "On" };
         if (shipped < acknowledged)
-            throw new Refusal("Order {0} was acknowledged on {1}: it cannot be shipped before.", Number, acknowledged) { Field = "On" };
+            throw new Refusal("Order {0} was confirmed on {1}: it cannot be sent before.", Number, acknowledged) { Field = "On" };
         promise?.CorrectSaidOn(on);
         (SentOn, AcknowledgedOn, ShippedOn) = (sent, acknowledged, shipped);
     }
@@ -150,7 +150,7 @@ public sealed class WorkshopOrder : PracticeOwned
     {
         on.RequireReached(today);
         if (on < SentOn)
-            throw new Refusal("Order {0} went out on {1}.", Number, SentOn) { Field = "On" };
+            throw new Refusal("Order {0} went out on {1}: choose that day or later.", Number, SentOn) { Field = "On" };
     }
 }
 

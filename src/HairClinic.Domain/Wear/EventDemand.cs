@@ -61,21 +61,24 @@ internal readonly record struct EventDemand
         };
     }
 
-    /// <summary>The first day of the event before which the bond has to be off, where no rebond comes before that.</summary>
+    /// <summary>
+    /// The day before which the bond has to be off, where a rebond would come too late for one of the events that ask for it: the first
+    /// day of the earliest of them all, because what is taken down for one is not made anew before another.
+    /// </summary>
     /// <param name="due">When a rebond would be due.</param>
     public static int? TakeDown(ReadOnlySpan<LifeEventDays> events, int applied, int due)
     {
-        int? first = null;
+        var (first, tooLate) = (int.MaxValue, false);
         foreach (ref readonly var planned in events)
         {
             if (!planned.IsTakeDown || CivilDayNumber.Number(planned.Through) <= applied)
                 continue;
             var begins = CivilDayNumber.Number(planned.From);
-            if (due > begins - Math.Max(planned.DaysAhead, 1) && !(begins >= first))
-                first = begins;
+            first = Math.Min(first, begins);
+            tooLate |= due > begins - Math.Max(planned.DaysAhead, 1);
         }
 
-        return first;
+        return tooLate ? first : null;
     }
 
     // Rounded to three places, as it is told; half a thousandth counts up.

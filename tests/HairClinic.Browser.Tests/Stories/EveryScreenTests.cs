@@ -1,7 +1,4 @@
 using System.Reflection;
-using System.Text.RegularExpressions;
-using HairClinic.Domain.HairSystems;
-using HairClinic.Domain.Privacy;
 using HairClinic.Domain.Visits;
 using HairClinic.Web;
 using Microsoft.AspNetCore.Components;
@@ -27,14 +24,6 @@ public sealed class EveryScreenTests(ChromiumBrowser chromium, DemoFolder demo)
             .Order(StringComparer.Ordinal),
     ];
 
-    /// <summary>What a page must be asked with to be there at all.</summary>
-    private static readonly Dictionary<string, string> Asks = new()
-    {
-        ["/practice/apply-retention"] = $"?what={RetentionSubject.ContactNotes}",
-        ["/units/{UnitId:guid}/take-step"] = $"?step={UnitStepKind.Arrived}",
-        ["/orders/{OrderId:guid}/take-order-step"] = $"?step={UnitStepKind.Arrived}",
-    };
-
     [Fact]
     public async Task Every_screen_opens_fits_and_is_clean_for_axe()
     {
@@ -53,8 +42,7 @@ public sealed class EveryScreenTests(ChromiumBrowser chromium, DemoFolder demo)
             var own =
                 route.StartsWith("/my-hair", StringComparison.Ordinal)
                 && route is not ("/my-hair/ask-link" or "/my-hair/open-link" or "/my-hair/demo-letters");
-            var path =
-                Regex.Replace(route, @"\{(\w+)(:guid)?\}", m => IdFor(route, m.Groups[1].Value, ids)) + Asks.GetValueOrDefault(route);
+            var path = RouteIds.PathOf(route, ids);
             mishaps.AddRange(await LookAsync(page, path, own ? [Pages.Phone] : [Pages.Desk, Pages.Tablet, Pages.Phone]));
         }
 
@@ -83,9 +71,6 @@ public sealed class EveryScreenTests(ChromiumBrowser chromium, DemoFolder demo)
         }
         return found;
     }
-
-    private static string IdFor(string route, string parameter, Dictionary<string, Guid> ids) =>
-        (parameter == "Id" ? ids[Regex.Match(route, "edit-([a-z-]+)").Groups[1].Value] : ids[parameter]).ToString();
 
     private Task<Dictionary<string, Guid>> IdsAsync(Site site) =>
         site.DoAsync(

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using HairClinic.Domain.Clients;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Web.Data;
 using Microsoft.EntityFrameworkCore;
@@ -10,7 +11,7 @@ namespace HairClinic.Browser.Tests.Stories;
 
 /// <summary>
 /// Nothing is imported: the first client, their first unit, its order, a late promise, an arrival that goes back, a second one, the first
-/// fitting, a loan while the unit is mended, a take-down alone, and the unit's end. Each is written where it happens.
+/// fitting, a loan while the unit is mended, a take-down alone, a day corrected, the unit's end, and the end of need. Each is written where it happens.
 /// </summary>
 public sealed class FromAnEmptyBookTests(ChromiumBrowser chromium)
 {
@@ -50,6 +51,10 @@ public sealed class FromAnEmptyBookTests(ChromiumBrowser chromium)
         await page.OpenAsync($"/units/{unit}/unit-card");
         await page.NothingForAxeAsync();
         await page.PictureAsync("way-09-trail");
+        await CorrectTheDayAsync(page);
+
+        await EndNeedAsync(page, client);
+        Assert.Equal(NeedEnd.TryingWithout, await site.ReadAsync(practice, db => db.Clients.Select(c => c.NeedEndedBecause).SingleAsync()));
     }
 
     private static async Task SetUpAsync(Site site, IPage page)
@@ -155,7 +160,7 @@ public sealed class FromAnEmptyBookTests(ChromiumBrowser chromium)
         await page.GetByRole(AriaRole.Link, new() { Name = "Inspect", Exact = true }).ClickAsync();
         await page.ArriveAsync("/units/*/take-step*");
         await page.ReadyAsync();
-        await page.TapToAsync(page.GetByRole(AriaRole.Button, new() { Name = "All as ordered: accept it" }), "/units/*/unit-card");
+        await page.TapToAsync(page.GetByRole(AriaRole.Button, new() { Name = "All as ordered: accept and save" }), "/units/*/unit-card");
         await page.GetByRole(AriaRole.Link, new() { Name = "Prepared", Exact = true }).ClickAsync();
         await page.ArriveAsync("/units/*/take-step*");
         await page.ReadyAsync();
@@ -205,7 +210,7 @@ public sealed class FromAnEmptyBookTests(ChromiumBrowser chromium)
         await ChooseAsync(page, "Hair knotted in");
         await page.TapToAsync(Save(page), "/units/*/unit-card");
         await page.OpenAsync($"/clients/{client}/card");
-        await page.GetByText("away for a repair").WaitForAsync();
+        await page.GetByText("away for repair").WaitForAsync();
     }
 
     private static async Task MendedAndTakenDownAsync(IPage page, Guid client, Guid unit)
@@ -239,6 +244,31 @@ public sealed class FromAnEmptyBookTests(ChromiumBrowser chromium)
         await page.GetByText("Say why.").First.WaitForAsync();
         await page.GetByLabel("Why").FillAsync("worn at the front");
         await page.TapToAsync(Save(page), "/units/*/unit-card");
+    }
+
+    // What they promised anew was said two days before, whatever came after it.
+    private static async Task CorrectTheDayAsync(IPage page)
+    {
+        var promised = page.Locator("section li", new() { HasText = "Promised" }).Filter(new() { HasText = "Change the date" });
+        await promised.GetByRole(AriaRole.Link, new() { Name = "Change the date", Exact = true }).First.ClickAsync();
+        await page.ArriveAsync("/units/*/correct-step-day?step=*");
+        await page.ReadyAsync();
+        await page.NothingForAxeAsync();
+        await page.GetByLabel("It was on").FillAsync(Iso(Start.PlusDays(48)));
+        await page.GetByLabel("What was wrong").FillAsync("the call was two days before");
+        await page.TapToAsync(page.GetByRole(AriaRole.Button, new() { Name = "Change it" }), "/units/*/unit-card");
+        await page.GetByText("the call was two days before").WaitForAsync();
+        await page.PictureAsync("way-10-corrected");
+    }
+
+    private static async Task EndNeedAsync(IPage page, Guid client)
+    {
+        await page.OpenAsync($"/clients/{client}/end-need");
+        await page.NothingForAxeAsync();
+        await ChooseAsync(page, "They try without");
+        await page.PictureAsync("way-11-end");
+        await Save(page).ClickAsync();
+        await page.GetByText("Nothing more is ordered or sent.").WaitForAsync();
     }
 
     private static async Task WalkInAsync(IPage page, string service)

@@ -50,7 +50,7 @@ public sealed class TakeDownTests(ChromiumBrowser chromium, DemoSite demo) : ICl
         );
         await page.SetViewportSizeAsync(1024, 768);
         await page.OpenAsync($"/clients/{taken.ClientId}/card");
-        await page.GetByText("No bond until").WaitForAsync();
+        await page.GetByText("No bond before").WaitForAsync();
         await page.GetByText("Skin reaction").WaitForAsync();
         await page.PictureAsync("take-down-card-1024");
     }

@@ -156,6 +156,16 @@ public sealed class HoldObservationTests
         Assert.Equal(new HoldObservation(HoldCensoring.AtLeast, 9, null), Seen(daysLater: 300));
     }
 
+    [Fact]
+    public void A_bond_nobody_saw_again_held_at_least_to_the_last_day_it_was_seen_sound()
+    {
+        _head.Bond.MarkSeenSound(Day(10));
+        _head.Bond.Remove(Day(25), RemovalReason.NotSeenAgain);
+
+        Assert.Equal(new HoldObservation(HoldCensoring.AtLeast, 10, null), Seen(daysLater: 300));
+        Assert.False(RemovalReason.NotSeenAgain.EndsWithTakeDown() || RemovalReason.NotSeenAgain.AllowsNewBond());
+    }
+
     [Theory]
     [InlineData(RemovalReason.BroughtIn)]
     [InlineData(RemovalReason.LostAtHome)]

@@ -96,7 +96,7 @@ public sealed class BondingPauseTests
         Refused.Saying("This event does not keep from bonding.", () => Planned(LifeEventKind.Celebration).AllowBondingAgain(Day, Mara));
 
     [Theory]
-    [InlineData(BondingPauseDegree.Begun, true, "No bond for this client since {0}, until somebody records that bonding may begin again.")]
+    [InlineData(BondingPauseDegree.Begun, true, "No bond for this client since {0}, until somebody allows bonding again.")]
     [InlineData(BondingPauseDegree.Eve, true, "No bond any more: the unit has to be off before {0}.")]
     [InlineData(
         BondingPauseDegree.Soon,

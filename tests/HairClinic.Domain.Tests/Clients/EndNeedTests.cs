@@ -32,13 +32,22 @@ public sealed class EndNeedTests
     [Fact]
     public void What_is_on_their_head_or_lent_to_them_comes_first_and_the_day_has_come_and_is_not_one_on_which_they_wore_hair()
     {
-        Says("A unit is on their head: log its take-down first.", Today, Free with { WearsBond = true });
-        Says("Unit {0} is lent to them: take it back first.", Today, Free with { Borrowed = "S-1" });
-        Says("{0} has not come yet.", Today.PlusDays(1), Free);
+        Says("A unit is still on their head. Ask a stylist to log the take-down first.", Today, Free with { WearsBond = true });
+        Says("Unit {0} is lent to them: it has to be back first.", Today, Free with { Borrowed = "S-1" });
+        Says("{0} is in the future: choose today or earlier.", Today.PlusDays(1), Free);
         Says("A unit was on their head until {0}: their need cannot have ended before.", Today.PlusDays(-6), Free);
 
         Assert.Equal((null, null), (_ada.LeftOn, _ada.NeedEndedBecause));
         _ada.RequireNeed();
+    }
+
+    // Nobody asks a family for a visit.
+    [Fact]
+    public void Of_somebody_who_died_nothing_comes_off_or_back_first()
+    {
+        _ada.EndNeed(Today, NeedEnd.Died, Free with { WearsBond = true, Borrowed = "S-1" });
+
+        Assert.Equal(NeedEnd.Died, _ada.NeedEndedBecause);
     }
 
     [Fact]

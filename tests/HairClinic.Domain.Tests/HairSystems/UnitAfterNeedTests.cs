@@ -49,6 +49,25 @@ public sealed class UnitAfterNeedTests
     }
 
     [Fact]
+    public void What_somebody_wore_who_died_stays_with_them_and_one_of_the_stock_is_lent_as_before()
+    {
+        var own = In(UnitState.Bonded);
+        var entry = new UnitStepEntry(Guid.CreateVersion7(), Today, Instant.FromUtc(2027, 2, 3, 9, 0), By: null);
+
+        Assert.Equal(UnitStepKind.ReturnedToClient, own.StayWithWearer("needs no more units", Today, entry)!.Kind);
+        Assert.Equal((UnitState.ReturnedToClient, (LocalDate?)Today, UnitPlace.Client), (own.State, own.Dates.RetiredOn, own.Place));
+
+        var stock = new HairSystem(Guid.CreateVersion7(), "S-1", null, Guid.CreateVersion7(), Today);
+        stock.ImportState(UnitState.Bonded, new UnitDates { FirstBondedOn = Today.PlusDays(-9) }, null);
+        Assert.Null(stock.StayWithWearer("needs no more units", Today, entry));
+        Assert.Equal((UnitState.Lent, UnitPlace.Client), (stock.State, stock.Place));
+        Refused.Saying(
+            "Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.",
+            () => stock.StayWithWearer("needs no more units", Today, entry)
+        );
+    }
+
+    [Fact]
     public void Nothing_goes_unsaid_and_nothing_is_done_that_was_not_offered()
     {
         Refused.Saying("Say what becomes of unit {0}.", () => End(In(UnitState.Resting), after: null));

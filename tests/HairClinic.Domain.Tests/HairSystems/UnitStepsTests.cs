@@ -48,8 +48,12 @@ public sealed class UnitStepsTests
         else
         {
             var refusal = Assert.Throws<Refusal>(() => take(unit));
-            Assert.StartsWith($"Unit U-1 is {state}: it cannot", refusal.Message, StringComparison.Ordinal);
-            Assert.Contains(step, refusal.Message, StringComparison.Ordinal);
+            Assert.Equal(
+                step == "bonded"
+                    ? $"Unit U-1 is {state}: it cannot be bonded."
+                    : $"Unit U-1 stands at “{state}”: this cannot be done now. Open the unit to see what comes next.",
+                refusal.Message
+            );
             Assert.Equal((state, before), (unit.State, unit.Dates));
         }
     }
@@ -236,7 +240,7 @@ public sealed class UnitStepsTests
         {
             var unit = In(state);
             if (state is UnitState.Specified or UnitState.Away || state.IsInFlight() || state.IsGone())
-                Assert.EndsWith("it cannot be repaired.", RefusalOf(() => Mend(unit, Day)), StringComparison.Ordinal);
+                Assert.EndsWith("this cannot be done now. Open the unit to see what comes next.", RefusalOf(() => Mend(unit, Day)), StringComparison.Ordinal);
             else
                 Mend(unit, Day);
         }

@@ -33,9 +33,9 @@ public sealed partial class UnitTrailTests
         var arrived = Receive(unit, Today.PlusDays(-8));
         unit.InspectArrival(Today.PlusDays(-6), ArrivalFindings.AsOrdered, null, Entry());
 
-        Refused.Saying("It came after “{0}” on {1}: its day cannot lie before.", () => CorrectDay(unit, arrived, Today.PlusDays(-31)));
-        Refused.Saying("“{0}” came after it on {1}: its day cannot lie later.", () => CorrectDay(unit, arrived, Today.PlusDays(-5)));
-        Refused.Saying("{0} has not come yet.", () => CorrectDay(unit, unit.Steps[^1], Today.PlusDays(1)));
+        Refused.Saying("It came after “{0}” on {1}: choose that day or later.", () => CorrectDay(unit, arrived, Today.PlusDays(-31)));
+        Refused.Saying("“{0}” came after it on {1}: choose that day or earlier.", () => CorrectDay(unit, arrived, Today.PlusDays(-5)));
+        Refused.Saying("{0} is in the future: choose today or earlier.", () => CorrectDay(unit, unit.Steps[^1], Today.PlusDays(1)));
         Refused.Saying("That is the day it has already.", () => CorrectDay(unit, arrived, Today.PlusDays(-8)));
 
         Assert.Equal((3, (LocalDate?)Today.PlusDays(-8)), (unit.Steps.Count, unit.Dates.ArrivedOn));
@@ -51,8 +51,14 @@ public sealed partial class UnitTrailTests
         var cleaned = unit.MarkCleaning(UnitCleaning.Clean, Today.PlusDays(-10), Entry());
         (LocalDate, LocalDate?)[] heads = [(Today.PlusDays(-50), Today.PlusDays(-12)), (Today.PlusDays(-7), null)];
 
-        Refused.Saying("Unit {0} was on a head until {1}.", () => CorrectDay(unit, cleaned, Today.PlusDays(-13), heads));
-        Refused.Saying("Unit {0} is on a head since {1}.", () => CorrectDay(unit, cleaned, Today.PlusDays(-6), heads));
+        Refused.Saying(
+            "Unit {0} was on a head until {1}: choose that day or later.",
+            () => CorrectDay(unit, cleaned, Today.PlusDays(-13), heads)
+        );
+        Refused.Saying(
+            "Unit {0} has been on a head since {1}: choose that day or earlier.",
+            () => CorrectDay(unit, cleaned, Today.PlusDays(-6), heads)
+        );
         CorrectDay(unit, cleaned, Today.PlusDays(-12), heads);
         CorrectDay(unit, cleaned, Today.PlusDays(-7), heads);
 
@@ -67,8 +73,8 @@ public sealed partial class UnitTrailTests
         CorrectDay(unit, arrived, Today.PlusDays(-5));
         var second = CorrectDay(unit, arrived, Today.PlusDays(-9));
 
-        Refused.Saying("Something happened to unit {0} since. Take that back first.", () => TakeBack(unit, arrived));
-        Refused.Saying("Correct the day of the step itself.", () => CorrectDay(unit, second, Today));
+        Refused.Saying("Something newer is written of unit {0}. Undo that first.", () => TakeBack(unit, arrived));
+        Refused.Saying("Change the date of the entry itself.", () => CorrectDay(unit, second, Today));
         TakeBack(unit, second);
         Assert.Equal((Today.PlusDays(-5), Today.PlusDays(-5)), (unit.DayOf(arrived), unit.CurrentArrival!.ArrivedOn));
         TakeBack(unit, unit.Steps[^2]);
@@ -153,12 +159,15 @@ public sealed partial class UnitTrailTests
         order.Ship(Today.PlusDays(-10), null, Today);
         var promise = order.Promises[0].Id;
 
-        Refused.Saying("Order {0} went out on {1}.", () => order.CorrectDay(UnitStepKind.Ordered, null, Today.PlusDays(-27), Today));
+        Refused.Saying(
+            "Order {0} went out on {1}: choose that day or later.",
+            () => order.CorrectDay(UnitStepKind.Ordered, null, Today.PlusDays(-27), Today)
+        );
         order.CorrectDay(UnitStepKind.Ordered, null, Today.PlusDays(-29), Today);
         order.CorrectDay(UnitStepKind.Promised, promise, Today.PlusDays(-26), Today);
         order.CorrectDay(UnitStepKind.Acknowledged, null, Today.PlusDays(-19), Today);
         Refused.Saying(
-            "Order {0} was acknowledged on {1}: it cannot be shipped before.",
+            "Order {0} was confirmed on {1}: it cannot be sent before.",
             () => order.CorrectDay(UnitStepKind.Shipped, null, Today.PlusDays(-21), Today)
         );
 

@@ -18,7 +18,7 @@ public sealed partial class UnitTrailTests
     {
         var unit = OnOrder(Today.PlusDays(-30));
 
-        Refused.Saying("{0} has not come yet.", () => Receive(unit, Today.PlusDays(1)));
+        Refused.Saying("{0} is in the future: choose today or earlier.", () => Receive(unit, Today.PlusDays(1)));
         Refused.Saying("Unit {0}: the day of “{1}” cannot lie before the day of “{2}”.", () => Receive(unit, Today.PlusDays(-31)));
 
         Assert.Equal((UnitState.Ordered, 0, 1), (unit.State, unit.Arrivals.Count, unit.Steps.Count));
@@ -49,7 +49,7 @@ public sealed partial class UnitTrailTests
         var entry = Entry() with { LastOffOn = Today.PlusDays(-2) };
 
         Refused.Saying(
-            "Unit {0} was on a head until {1}.",
+            "Unit {0} was on a head until {1}: choose that day or later.",
             () => unit.LeaveService(UnitState.Retired, Today.PlusDays(-3), "worn out", entry)
         );
         unit.LeaveService(UnitState.Retired, Today.PlusDays(-2), "worn out", entry);
@@ -62,9 +62,15 @@ public sealed partial class UnitTrailTests
     {
         var unit = OnOrder(Today.PlusDays(-30));
 
-        Refused.Saying("Unit {0} is {1}: it cannot be {2}.", () => Inspect(unit, ArrivalFindings.AsOrdered));
+        Refused.Saying(
+            "Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.",
+            () => Inspect(unit, ArrivalFindings.AsOrdered)
+        );
         Receive(unit, Today);
-        Refused.Saying("Unit {0} is {1}: it cannot be {2}.", () => unit.NotePreparation(Today, Entry()));
+        Refused.Saying(
+            "Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.",
+            () => unit.NotePreparation(Today, Entry())
+        );
         Inspect(unit, ArrivalFindings.AsOrdered);
 
         Assert.Equal((UnitState.Accepted, (LocalDate?)Today), (unit.State, unit.Dates.AcceptedOn));
@@ -152,7 +158,10 @@ public sealed partial class UnitTrailTests
         var unit = InHouse();
         Assert.True(unit.IsReady);
         unit.PutOn(Today.PlusDays(-20));
-        Refused.Saying("Unit {0} is {1}: it cannot be cleaned.", () => unit.MarkCleaning(UnitCleaning.Clean, Today, Entry()));
+        Refused.Saying(
+            "Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.",
+            () => unit.MarkCleaning(UnitCleaning.Clean, Today, Entry())
+        );
         unit.TakeOff(Salon);
 
         Assert.Equal((false, UnitCleaning.ToBeCleaned, UnitPlace.Salon), (unit.IsReady, unit.Cleaning, unit.Place));
@@ -201,7 +210,7 @@ public sealed partial class UnitTrailTests
         sent.LeaveService(UnitState.Lost, Today.PlusDays(-3), "parcel lost", Entry());
         Assert.Null(here.Place);
 
-        Refused.Saying("It was gone since {0}, so it cannot be there before.", () => here.Find(Today.PlusDays(-4), Salon, Entry()));
+        Refused.Saying("It has been gone since {0}: choose that day or later.", () => here.Find(Today.PlusDays(-4), Salon, Entry()));
         here.Find(Today, Salon, Entry());
         sent.Find(Today, Salon, Entry());
 
@@ -218,7 +227,10 @@ public sealed partial class UnitTrailTests
     {
         var unit = OnOrder(Today.PlusDays(-30));
 
-        Refused.Saying("Unit {0} is {1}: it cannot be {2}.", () => unit.LeaveService(end, Today, "x", Entry()));
+        Refused.Saying(
+            "Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.",
+            () => unit.LeaveService(end, Today, "x", Entry())
+        );
         unit.LeaveService(UnitState.Cancelled, Today, "hair grows again", Entry());
 
         Assert.Equal((UnitState.Cancelled, true, (UnitPlace?)null), (unit.State, unit.State.IsGone(), unit.Place));
@@ -235,7 +247,7 @@ public sealed partial class UnitTrailTests
 
         Assert.Equal((UnitState.Ordered, UnitPlace.Workshop, 0), (unit.State, unit.Place, unit.Arrivals.Count));
         Assert.Equal((false, "another client’s parcel"), (step.Stands, step.TakenBackBecause));
-        Refused.Saying("It was taken back already.", () => TakeBack(unit, step));
+        Refused.Saying("It was undone already.", () => TakeBack(unit, step));
     }
 
     [Fact]
@@ -245,7 +257,7 @@ public sealed partial class UnitTrailTests
         var ordered = unit.Steps[0];
         unit.NotePromise(Today, Today.PlusDays(9), null, null, Entry());
 
-        Refused.Saying("Something happened to unit {0} since. Take that back first.", () => TakeBack(unit, ordered));
+        Refused.Saying("Something newer is written of unit {0}. Undo that first.", () => TakeBack(unit, ordered));
         TakeBack(unit, unit.Steps[1]);
         Assert.Empty(unit.Promises);
         TakeBack(unit, ordered);
@@ -272,7 +284,7 @@ public sealed partial class UnitTrailTests
         if (may)
             Back();
         else
-            Refused.Saying("On the day it was written whoever wrote it can correct it; later a manager.", Back);
+            Refused.Saying("Only whoever wrote it can change it, and only on the same day. Ask a manager or the owner.", Back);
 
         Assert.Equal(may, !step.Stands);
     }
@@ -350,7 +362,7 @@ public sealed partial class UnitTrailTests
         var entry = new UnitStepEntry(Guid.CreateVersion7(), Today, ordered.RecordedAt, Writer);
         var promised = unit.NotePromise(Today, Today.PlusDays(9), null, null, entry);
 
-        Refused.Saying("Something happened to unit {0} since. Take that back first.", () => TakeBack(unit, ordered));
+        Refused.Saying("Something newer is written of unit {0}. Undo that first.", () => TakeBack(unit, ordered));
         TakeBack(unit, promised);
         TakeBack(unit, ordered);
 

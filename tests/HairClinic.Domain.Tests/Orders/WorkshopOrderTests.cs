@@ -38,7 +38,10 @@ public sealed class WorkshopOrderTests
         );
         var twice = Draft("U-2");
         Order().Send([(twice, null)], Guid.CreateVersion7, Entry());
-        Refused.Saying("Unit {0} is {1}: it cannot be {2}.", () => Order().Send([(twice, null)], Guid.CreateVersion7, Entry()));
+        Refused.Saying(
+            "Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.",
+            () => Order().Send([(twice, null)], Guid.CreateVersion7, Entry())
+        );
         Order().Send([.. Enumerable.Range(1, 50).Select(i => (Draft($"U-{i}"), (long?)null))], Guid.CreateVersion7, Entry());
     }
 
@@ -75,13 +78,16 @@ public sealed class WorkshopOrderTests
     {
         var order = Order();
 
-        Refused.Saying("Order {0} went out on {1}.", () => order.Acknowledge(Today.PlusDays(-1), Today));
-        Refused.Saying("Order {0} went out on {1}.", () => order.Promise(Guid.CreateVersion7(), Today, Today.PlusDays(-1), null, Today));
-        Refused.Saying("{0} has not come yet.", () => order.Ship(Today.PlusDays(1), null, Today));
+        Refused.Saying("Order {0} went out on {1}: choose that day or later.", () => order.Acknowledge(Today.PlusDays(-1), Today));
+        Refused.Saying(
+            "Order {0} went out on {1}: choose that day or later.",
+            () => order.Promise(Guid.CreateVersion7(), Today, Today.PlusDays(-1), null, Today)
+        );
+        Refused.Saying("{0} is in the future: choose today or earlier.", () => order.Ship(Today.PlusDays(1), null, Today));
         order.Acknowledge(Today, Today);
         order.Ship(Today, null, Today);
-        Refused.Saying("Order {0} was acknowledged on {1}.", () => order.Acknowledge(Today, Today));
-        Refused.Saying("Order {0} was shipped on {1}.", () => order.Ship(Today, null, Today));
+        Refused.Saying("Order {0} was confirmed on {1} already.", () => order.Acknowledge(Today, Today));
+        Refused.Saying("Order {0} was sent on {1} already.", () => order.Ship(Today, null, Today));
     }
 
     [Theory]

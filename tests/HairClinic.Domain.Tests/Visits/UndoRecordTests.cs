@@ -86,7 +86,7 @@ public sealed class UndoRecordTests
 
         var refusal = Assert.Throws<Refusal>(() => Undo(made, _head.Spare, madeWasFirst: true));
 
-        Assert.Equal("Unit C-1-2 is Accepted: it cannot be taken off.", refusal.Message);
+        Assert.Equal("Unit C-1-2 stands at “Accepted”: this cannot be done now. Open the unit to see what comes next.", refusal.Message);
         Assert.True(made.IsOpen);
     }
 

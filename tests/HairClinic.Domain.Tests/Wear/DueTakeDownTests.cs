@@ -99,6 +99,19 @@ public sealed class DueTakeDownTests
         Assert.False(due.Why.Has(DueRuleName.PulledAheadOfEvent));
     }
 
+    // The rebond on day 32 would be early enough for the first and too late for the second; taken down, nothing is bonded between them.
+    [Fact]
+    public void What_comes_off_for_one_is_off_before_an_earlier_one_that_a_rebond_would_have_been_early_enough_for()
+    {
+        var due = DueWith(
+            LifeEventDays.OffBefore(Day(33), Day(34), daysAhead: 0),
+            LifeEventDays.OffBefore(Day(35), Day(50), daysAhead: 20)
+        );
+
+        Assert.True(due.IsTakeDown);
+        Assert.Equal(Day(32), due.DueOn);
+    }
+
     [Fact]
     public void With_no_open_day_before_it_a_person_chooses()
     {

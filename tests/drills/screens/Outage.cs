@@ -5,7 +5,7 @@ using Microsoft.Playwright;
 namespace HairClinic.ScreenDrill;
 
 /// <summary>
-/// At each of ten forms with text in them the database goes away, and separately the site begins anew. Nothing typed is lost, one tap
+/// At each of thirteen forms with text in them the database goes away, and separately the site begins anew. Nothing typed is lost, one tap
 /// saves, and there is one effect: one key of a write more in the book.
 /// </summary>
 internal static class Outage
@@ -103,6 +103,8 @@ internal static class Outage
 
     private static Task<int> WritesAsync(Practice practice) => practice.ReadAsync(db => db.WriteKeys.CountAsync());
 
+    private static Task FillPromiseAsync(IPage page) => page.Locator("#f-PromisedFor").FillAsync("2027-09-01");
+
     private static async Task<Form[]> FormsAsync(Practice practice)
     {
         var ids = await practice.IdsAsync();
@@ -118,6 +120,20 @@ internal static class Outage
             new("a kind of unit", "owner", $"/practice/edit-unit-kind/{ids["unit-kind"]}", "#f-Name", save),
             new("a base", "owner", $"/practice/edit-base-material/{ids["base-material"]}", "#f-Name", save),
             new("health answers", "stylist", $"/clients/{client}/health-answers", "#f-Habits", save),
+            new(
+                "add a unit",
+                "desk",
+                $"/units/add-unit?client={client}",
+                "#f-Serial",
+                save,
+                async page =>
+                {
+                    await page.Locator("#f-Origin label").First.ClickAsync();
+                    await page.Locator("#f-UnitKindId").SelectOptionAsync(new SelectOptionValue { Index = 1 });
+                }
+            ),
+            new("a question of the workshop", "desk", $"/units/{ids["UnitId"]}/ask-about-unit", "#f-Text", save),
+            new("a step of a unit", "desk", $"/units/{ids["UnitId"]}/take-step?step=Promised", "#f-SaidBy", save, FillPromiseAsync),
             new("book a visit", "desk", $"/visits/book-visit?client={client}", "#f-Note", "button.slot"),
             new(
                 "log a rebond",

@@ -1,6 +1,5 @@
 using System.Reflection;
 using System.Text.Json;
-using System.Text.RegularExpressions;
 using HairClinic.Browser.Tests;
 using HairClinic.Web;
 using Microsoft.AspNetCore.Components;
@@ -40,7 +39,7 @@ internal static class SlowLine
             var screens = 0;
             foreach (var route in Routes)
             {
-                var path = Regex.Replace(route, @"\{(\w+)(:guid)?\}", m => IdFor(route, m.Groups[1].Value, ids).ToString());
+                var path = RouteIds.PathOf(route, ids);
                 if (await TryAsync(page, path) is not { } tried)
                     continue;
                 screens++;
@@ -107,7 +106,4 @@ internal static class SlowLine
             seen.GetProperty("hidden").GetInt32()
         );
     }
-
-    private static Guid IdFor(string route, string parameter, Dictionary<string, Guid> ids) =>
-        ids.GetValueOrDefault(parameter == "Id" ? Regex.Match(route, "edit-([a-z-]+)").Groups[1].Value : parameter);
 }

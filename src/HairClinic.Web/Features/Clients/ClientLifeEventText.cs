@@ -16,7 +16,7 @@ public static class ClientLifeEventText
     public static string? FormatPause(LifeEvent planned, LocalDate today, IStringLocalizer words) =>
         !planned.PausesBonding ? null
         : planned.BondingAgainFrom is { } again ? words["Bonds may be made again from {0}.", Dates.Day(again, today)].Value
-        : words["No bond until somebody records that bonding may begin again."].Value;
+        : words["Bonding is on hold until somebody allows it again."].Value;
 
     /// <summary>Not over yet, or still keeping from bonding; soonest first.</summary>
     public static List<LifeEvent> FilterCurrent(IEnumerable<LifeEvent> events, LocalDate today) =>

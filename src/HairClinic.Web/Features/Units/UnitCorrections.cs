@@ -10,7 +10,7 @@ internal static class UnitCorrections
     /// <exception cref="Refusal">No such unit, or not theirs.</exception>
     public static async Task<HairSystem> LoadAsync(ClinicDb db, Guid unitId, CancellationToken cancellation) =>
         await WithSteps(db).SingleOrDefaultAsync(u => u.Id == unitId, cancellation)
-        ?? throw new Refusal("This unit is not in the book of your salons.");
+        ?? throw new Refusal("You cannot open this unit: it belongs to another salon. Ask somebody there.");
 
     public static IQueryable<HairSystem> WithSteps(ClinicDb db) =>
         db.HairSystems.Include(u => u.Promises).Include(u => u.Arrivals).Include(u => u.Repairs).Include(u => u.Steps).AsSplitQuery();

@@ -27,7 +27,7 @@ public sealed class BondingPauseTests(PgServer server)
 
         var input = await FilledAsync(clinic, BondingPauseDegree.Begun);
         await Refused.SayingAsync(
-            "No bond for this client since {0}, until somebody records that bonding may begin again.",
+            "No bond for this client since {0}, until somebody allows bonding again.",
             () => LogAsync(clinic, input with { DespiteBlock = true, DespiteEvent = true })
         );
         await AllowAsync(clinic);

@@ -66,7 +66,7 @@ public sealed class DueReasonTextTests : UiTestContext
         DueRuleName.TakeDownBeforeEvent,
         null,
         null,
-        "The unit has to be off for an event of the client’s: take-down on Tue 13 April, and no new bond until somebody records that bonding may begin again."
+        "The unit has to be off for an event of the client’s: take-down on Tue 13 April, and no new bond until somebody allows bonding again."
     )]
     [InlineData(
         DueRuleName.OpensEarlyAtTarget,

@@ -29,12 +29,12 @@ public sealed class AllowBonding(ClinicDbFactory databases, WriteOnce writes, Cu
     private async Task<Outcome> WriteAsync(ClinicDb db, Input input, CancellationToken cancellation)
     {
         if (!StaffPermissions.MayReadHealth(current.Person))
-            throw new Refusal("An owner, a manager or a stylist records that bonding may begin again.");
+            throw new Refusal("Bonding is allowed again by the owner, a manager or a stylist. Ask one of them.");
         if (!await db.Clients.UnmergedById(input.ClientId).AnyAsync(cancellation))
             throw new Refusal("This client is not there any more. They may have been merged with another record.");
         var seen = await db.LifeEvents.Where(e => e.ClientId == input.ClientId && input.EventIds.Contains(e.Id)).ToListAsync(cancellation);
         if (seen.Count == 0)
-            throw new Refusal("Nothing keeps from bonding any more. Open the client again.");
+            throw new Refusal("Nothing stops bonding any more. Open the client again.");
         foreach (var planned in seen)
             planned.AllowBondingAgain(input.From!.Value, current.Actor.Id);
         db.WorkItems.Add(WorkItemFactory.RefreshDueDates(input.ClientId, clock.GetCurrentInstant()));

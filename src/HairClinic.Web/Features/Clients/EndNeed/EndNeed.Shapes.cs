@@ -27,9 +27,6 @@ public sealed partial class EndNeed
         public bool TrainingAgreed { get; init; }
 
         public Input Start { get; init; } = new();
-
-        /// <summary>Nothing stands in the way.</summary>
-        public bool IsFree => !WearsBond && Borrowed.Count == 0;
     }
 
     public sealed record UnitLine(Guid Id, string Serial, string Kind, UnitState State)

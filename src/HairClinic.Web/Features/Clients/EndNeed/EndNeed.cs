@@ -96,6 +96,7 @@ public sealed partial class EndNeed(
             )
         );
 
+        await LeaveOnHeadAsync(db, client.Id, input.On.Value, (today, now), cancellation);
         var agreed = await IsTrainingAgreedAsync(db, client.Id, now, cancellation);
         var units = await db
             .HairSystems.Include(u => u.Promises)
@@ -132,6 +133,24 @@ public sealed partial class EndNeed(
         );
     }
 
+    // What somebody who died wears is not seen again.
+    private async Task LeaveOnHeadAsync(
+        ClinicDb db,
+        Guid clientId,
+        LocalDate on,
+        (LocalDate Today, Instant Now) at,
+        CancellationToken cancellation
+    )
+    {
+        foreach (var bond in await db.Bonds.Where(b => b.ClientId == clientId && b.RemovedOn == null).ToListAsync(cancellation))
+        {
+            bond.Remove(on, RemovalReason.NotSeenAgain);
+            var unit = await db.HairSystems.SingleAsync(u => u.Id == bond.HairSystemId, cancellation);
+            var entry = new UnitStepEntry(Guid.CreateVersion7(), at.Today, at.Now, current.Actor.Id);
+            unit.StayWithWearer(Why(UnitAfterNeed.GivenBack), at.Today, entry);
+        }
+    }
+
     private void CallOff(List<Visit> visits, bool? calledOff)
     {
         if (calledOff is null)
@@ -147,7 +166,12 @@ public sealed partial class EndNeed(
 
     // What stands in a unit's trail says nothing of why the need ended.
     private string Why(UnitAfterNeed? after) =>
-        after == UnitAfterNeed.GivenForTraining ? words["given for training"] : words["end of need"];
+        after switch
+        {
+            UnitAfterNeed.GivenForTraining => words["given for training"],
+            UnitAfterNeed.Destroyed => words["destroyed"],
+            _ => words["needs no more units"],
+        };
 
     private static IQueryable<Visit> Ahead(ClinicDb db, Guid clientId, Instant now) =>
         db.Visits.Where(v => v.ClientId == clientId && v.EndsAt > now && (v.State == VisitState.Booked || v.State == VisitState.Arrived));

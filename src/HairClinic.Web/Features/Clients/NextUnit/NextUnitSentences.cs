@@ -69,6 +69,13 @@ public static class NextUnitSentences
         var promise = coming.FirstPromise switch
         {
             null => words["Unit {0} is on order from {1}; no day was promised.", coming.Serial, workshop],
+            { } first when first < today && coming.Promise > first => words[
+                "Unit {0} from {1} was first promised for {2} and is now promised for {3}.",
+                coming.Serial,
+                workshop,
+                Dates.Day(first, today),
+                Dates.Day(coming.Promise.Value, today)
+            ],
             { } first when first < today => words[
                 "Unit {0} from {1} was promised for {2} and is {3} days late.",
                 coming.Serial,

@@ -34,7 +34,7 @@ public sealed class AskAboutUnit(ClinicDbFactory databases, WriteOnce writes, Cu
             {
                 var unit =
                     await db.HairSystems.AsNoTracking().SingleOrDefaultAsync(u => u.Id == input.UnitId, cancellation)
-                    ?? throw new Refusal("This unit is not in the book of your salons.");
+                    ?? throw new Refusal("You cannot open this unit: it belongs to another salon. Ask somebody there.");
                 var salon = await UnitSalon.LoadAsync(db, unit.PlaceSalonId, unit.ClientId, current.Person, cancellation);
                 var on = input.On!.Value.RequireReached(salon.DayOf(clock.GetCurrentInstant()));
                 if (input.QuestionId is not { } asked)

@@ -32,7 +32,8 @@ public sealed class CorrectStepDay(ClinicDbFactory databases, WriteOnce writes, 
         await WriteLock.LockAsync(db, nameof(TakeStep), input.UnitId, cancellation);
         var unit = await UnitCorrections.LoadAsync(db, input.UnitId, cancellation);
         var step =
-            unit.Steps.FirstOrDefault(s => s.Id == input.StepId) ?? throw new Refusal("This step is not in the book. Open the unit again.");
+            unit.Steps.FirstOrDefault(s => s.Id == input.StepId)
+            ?? throw new Refusal("This entry is not there any more. Open the unit again.");
         var salon = await UnitSalon.LoadAsync(db, unit.PlaceSalonId, unit.ClientId, current.Person, cancellation);
         var now = clock.GetCurrentInstant();
         var (from, to) = (unit.DayOf(step), input.On!.Value);

@@ -97,7 +97,7 @@ public sealed class PlaceOrder(ClinicDbFactory databases, WriteOnce writes, Curr
         Client.RequireNeed(await db.Clients.Where(c => owners.Contains(c.Id)).MaxAsync(c => c.LeftOn, cancellation));
         var makers = await db.UnitKinds.ToDictionaryAsync(k => k.Id, k => k.WorkshopId, cancellation);
         if (units.Find(u => makers[u.UnitKindId] is { } maker && maker != input.WorkshopId) is { } other)
-            throw new Refusal("Unit {0} is made by another workshop.", other.Serial);
+            throw new Refusal("Unit {0} is made by another workshop. Leave it out, or choose that workshop.", other.Serial);
         if (!current.Person.Salons.Contains(input.SalonId!.Value))
             throw new Refusal("Say to which salon it comes.") { Field = nameof(Input.SalonId) };
         var salon = await db.Salons.AsNoTracking().SingleAsync(s => s.Id == input.SalonId, cancellation);

@@ -46,7 +46,7 @@ public sealed class TakeStepRules : AbstractValidator<TakeStep.Input>
         RuleFor(x => x.ClientId)
             .NotNull()
             .When(x => x.Step is UnitStepKind.Lent or UnitStepKind.GivenToClient)
-            .WithMessage("Open the client, and choose the unit there.");
+            .WithMessage("Open the client, and choose it there under From the stock.");
     }
 
     private void Inspection()

@@ -63,6 +63,7 @@ public sealed class UnitCard(ClinicDbFactory databases, CurrentActor current, IC
         var names = await db.People.Select(p => new { p.Id, p.Name }).ToDictionaryAsync(p => p.Id, p => p.Name, cancellation);
         var onLoan = loans.Exists(l => l.Loan.IsOpen);
         var role = current.Person.StaffRole;
+        var today = salon.DayOf(clock.GetCurrentInstant());
         return new Screen
         {
             Unit = unit0,
@@ -72,7 +73,7 @@ public sealed class UnitCard(ClinicDbFactory databases, CurrentActor current, IC
             Owner = found.Owner,
             Order = found.Order,
             PlaceName = unit0.PlaceSalonId is null ? null : salon.Name,
-            Today = salon.DayOf(clock.GetCurrentInstant()),
+            Today = today,
             Zone = salon.TimeZone,
             Bonds = bonds,
             Loans = loans,
@@ -82,7 +83,10 @@ public sealed class UnitCard(ClinicDbFactory databases, CurrentActor current, IC
                 .. unit0
                     .Steps.OrderByDescending(s => s.RecordedAt)
                     .ThenByDescending(s => s.Kind)
-                    .Select(s => new StepRow(s, s.RecordedBy is { } by ? names.GetValueOrDefault(by) : null)),
+                    .Select(s => new StepRow(s, s.RecordedBy is { } by ? names.GetValueOrDefault(by) : null)
+                    {
+                        MayCorrect = UnitCorrections.RightOf(current.Person, s, salon).Allows(s, current.Actor.Id, today),
+                    }),
             ],
             Next = StaffPermissions.MayBook(role) ? UnitNextSteps.After(unit0.State, unit0.Cleaning, unit0.ClientId is null, onLoan) : [],
             SeesMoney = StaffPermissions.MaySeeMoney(role),
@@ -134,5 +138,9 @@ public sealed class UnitCard(ClinicDbFactory databases, CurrentActor current, IC
 
     public sealed record LoanRow(UnitLoan Loan, UnitOwner To);
 
-    public sealed record StepRow(UnitStep Step, string? By);
+    public sealed record StepRow(UnitStep Step, string? By)
+    {
+        /// <summary>Whoever looks may change its date or undo it.</summary>
+        public bool MayCorrect { get; init; }
+    }
 }

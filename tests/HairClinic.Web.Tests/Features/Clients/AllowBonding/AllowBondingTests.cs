@@ -37,7 +37,7 @@ public sealed class AllowBondingTests(PgServer server)
 
         foreach (var who in new[] { _given.Desk, _given.Of(StaffRole.Trainee) })
             await Refused.SayingAsync(
-                "An owner, a manager or a stylist records that bonding may begin again.",
+                "Bonding is allowed again by the owner, a manager or a stylist. Ask one of them.",
                 () => SaveAsync(clinic, who, input)
             );
         await SaveAsync(clinic, _given.Of(StaffRole.Manager), input);
@@ -54,7 +54,7 @@ public sealed class AllowBondingTests(PgServer server)
             () => SaveAsync(clinic, _given.Stylist, input with { From = _given.Today.PlusDays(-9) })
         );
         await Refused.SayingAsync(
-            "Nothing keeps from bonding any more. Open the client again.",
+            "Nothing stops bonding any more. Open the client again.",
             () => SaveAsync(clinic, _given.Stylist, input with { EventIds = [Guid.CreateVersion7()] })
         );
         await Refused.SayingAsync(

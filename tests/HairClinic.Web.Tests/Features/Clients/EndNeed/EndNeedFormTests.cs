@@ -27,10 +27,10 @@ public sealed class EndNeedFormTests : UiTestContext
 
         Assert.Equal(["Call the order off", "Let it come"], Choices(form, Ordered));
         Assert.Equal(
-            ["Given to the client", "Kept as an emergency spare", "Destroyed", "Given for training", "Decide later"],
+            ["Give to the client", "Keep as an emergency spare", "Destroy it", "Give for training", "Decide later"],
             Choices(form, Worn)
         );
-        Assert.Contains("The draft is dropped.", form.Markup, StringComparison.Ordinal);
+        Assert.Contains("It is not ordered any more.", form.Markup, StringComparison.Ordinal);
         Assert.Contains("never goes into the stock", form.Markup, StringComparison.Ordinal);
     }
 
@@ -52,7 +52,7 @@ public sealed class EndNeedFormTests : UiTestContext
 
         Assert.Equal((NeedEnd.Died, true), (input.Because, input.CallOffVisits));
         Assert.Contains("We are sorry.", form.Find("p[role=status]").TextContent, StringComparison.Ordinal);
-        Assert.Equal(["Given to the family", "Destroyed", "Given for training", "Decide later"], Choices(form, Worn));
+        Assert.Equal(["Give to the family", "Destroy it", "Give for training", "Decide later"], Choices(form, Worn));
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Privacy;
@@ -27,7 +28,6 @@ public sealed class EndNeedTests(PgServer server)
         await using var clinic = await _scene.OpenAsync(server);
         var screen = (await _scene.ScreenAsync(clinic))!;
 
-        Assert.True(screen.IsFree);
         Assert.Equal(
             new[] { _scene.Ordered, _scene.Worn, _scene.Spare }.Select(u => u.Id).Order(),
             screen.Start.Units.Select(u => u.UnitId).Order()
@@ -177,11 +177,30 @@ public sealed class EndNeedTests(PgServer server)
         );
         var screen = (await _scene.ScreenAsync(clinic))!;
 
-        Assert.Equal((false, true, cap.Id), (screen.IsFree, screen.WearsBond, Assert.Single(screen.Borrowed).Id));
+        Assert.Equal((true, cap.Id), (screen.WearsBond, Assert.Single(screen.Borrowed).Id));
         await Refused.SayingAsync(
-            "A unit is on their head: log its take-down first.",
+            "A unit is still on their head. Ask a stylist to log the take-down first.",
             () => _scene.SaveAsync(clinic, screen.Start with { Because = NeedEnd.Other })
         );
+    }
+
+    [Fact]
+    public async Task Of_somebody_who_died_the_bond_ends_unseen_and_what_they_wore_stays_with_them()
+    {
+        await using var clinic = await _scene.OpenAsync(
+            server,
+            s => s.Given.Scene.AddBond(s.Ada, s.Spare, s.Given.Today.PlusDays(-4), s.Given.Adhesive)
+        );
+        var input = (await _scene.ScreenAsync(clinic))!.Start with { Because = NeedEnd.Died, CallOffVisits = true };
+        EndNeedScene.Choose(input, _scene.Ordered, UnitAfterNeed.CalledOff);
+        EndNeedScene.Choose(input, _scene.Worn, UnitAfterNeed.DecidedLater);
+
+        await _scene.SaveAsync(clinic, input);
+
+        var bond = await clinic.ReadAsync(db => db.Bonds.SingleAsync(b => b.HairSystemId == _scene.Spare.Id, Cancel));
+        Assert.Equal((RemovalReason.NotSeenAgain, _scene.Given.Today), (bond.RemovedBecause, bond.RemovedOn));
+        Assert.Equal(UnitState.ReturnedToClient, await _scene.StateAsync(clinic, _scene.Spare));
+        Assert.Equal(UnitState.Resting, await _scene.StateAsync(clinic, _scene.Worn));
     }
 
     [Fact]

@@ -82,7 +82,10 @@ public sealed class AddUnitTests(PgServer server)
     {
         await using var book = await UnitBook.OpenAsync(server);
 
-        await book.RefusedAsync("{0} has not come yet.", () => SaveAsync(book, Here(book, "N-1") with { HereSince = Today.PlusDays(1) }));
+        await book.RefusedAsync(
+            "{0} is in the future: choose today or earlier.",
+            () => SaveAsync(book, Here(book, "N-1") with { HereSince = Today.PlusDays(1) })
+        );
         await book.RefusedAsync(
             "Choose the kind of unit.",
             () => SaveAsync(book, Here(book, "N-1") with { UnitKindId = Guid.CreateVersion7() })

@@ -39,8 +39,14 @@ public sealed class AskAboutUnitTests(PgServer server)
     {
         await using var book = await OpenAsync();
 
-        await book.RefusedAsync("{0} has not come yet.", () => SaveAsync(book, Input("x") with { On = Today.PlusDays(1) }));
-        await book.RefusedAsync("This unit is not in the book of your salons.", () => SaveAsync(book, Input("x"), book.AsElsewhere));
+        await book.RefusedAsync(
+            "{0} is in the future: choose today or earlier.",
+            () => SaveAsync(book, Input("x") with { On = Today.PlusDays(1) })
+        );
+        await book.RefusedAsync(
+            "You cannot open this unit: it belongs to another salon. Ask somebody there.",
+            () => SaveAsync(book, Input("x"), book.AsElsewhere)
+        );
         Assert.Null(await OpenAsync(book, book.AsElsewhere));
         await book.RefusedAsync(
             "This is not yours to change. Ask somebody of the client's own salon, or a manager.",

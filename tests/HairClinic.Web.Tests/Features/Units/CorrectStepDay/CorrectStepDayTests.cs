@@ -32,11 +32,11 @@ public sealed class CorrectStepDayTests(PgServer server)
 
         await book.RefusedAsync("Say what was wrong with it.", () => CorrectAsync(book, unit, arrived, Today.PlusDays(-5), because: " "));
         await book.RefusedAsync(
-            "It came after “{0}” on {1}: its day cannot lie before.",
+            "It came after “{0}” on {1}: choose that day or later.",
             () => CorrectAsync(book, unit, arrived, Today.PlusDays(-61))
         );
         await book.RefusedAsync(
-            "This unit is not in the book of your salons.",
+            "You cannot open this unit: it belongs to another salon. Ask somebody there.",
             () => CorrectAsync(book, unit, arrived, Today.PlusDays(-5), book.AsElsewhere)
         );
         await CorrectAsync(book, unit, arrived, Today.PlusDays(-5));
@@ -64,7 +64,7 @@ public sealed class CorrectStepDayTests(PgServer server)
         await using var book = await UnitBook.OpenAsync(server, b => unit = b.InHouse("U-1", b.Una));
         await book.TakeAsync(unit, UnitStepKind.Prepared);
         var step = (await book.UnitAsync(unit)).Steps.Single();
-        const string late = "On the day it was written whoever wrote it can correct it; later a manager.";
+        const string late = "Only whoever wrote it can change it, and only on the same day. Ask a manager or the owner.";
 
         await book.RefusedAsync(
             late,
@@ -137,7 +137,7 @@ public sealed class CorrectStepDayTests(PgServer server)
         var prepared = (await book.UnitAsync(unit)).Steps.Single();
 
         await book.RefusedAsync(
-            "Unit {0} is on a head since {1}.",
+            "Unit {0} has been on a head since {1}: choose that day or earlier.",
             () => CorrectAsync(book, unit, prepared, Today.PlusDays(-1), book.AsManager)
         );
         await CorrectAsync(book, unit, prepared, Today.PlusDays(-2), book.AsManager);

@@ -98,13 +98,16 @@ public sealed class PlaceOrderTests(PgServer server)
             b => (gala, far, own) = (b.Draft("U-1", b.Una, b.OtherKind), b.Draft("U-2", b.Far), b.Draft("U-3", b.Una))
         );
 
-        await book.RefusedAsync("Unit {0} is made by another workshop.", () => SaveAsync(book, Order(book, (own, null), (gala, null))));
+        await book.RefusedAsync(
+            "Unit {0} is made by another workshop. Leave it out, or choose that workshop.",
+            () => SaveAsync(book, Order(book, (own, null), (gala, null)))
+        );
         await book.RefusedAsync(
             "One of these units is not in the book of your salons any more. Open the page again.",
             () => SaveAsync(book, Order(book, (own, null), (far, null)))
         );
         await book.RefusedAsync(
-            "{0} has not come yet.",
+            "{0} is in the future: choose today or earlier.",
             () => SaveAsync(book, Order(book, (own, null)) with { SentOn = Today.PlusDays(1) })
         );
         await book.RefusedAsync(
@@ -125,7 +128,13 @@ public sealed class PlaceOrderTests(PgServer server)
         );
 
         Assert.Single(came, e => e is null);
-        Assert.Single(came, e => e is OvertakenException or Refusal { Sentence: "Unit {0} is {1}: it cannot be {2}." });
+        Assert.Single(
+            came,
+            e =>
+                e
+                    is OvertakenException
+                        or Refusal { Sentence: "Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next." }
+        );
         Assert.Equal("1", await book.AskAsync("select count(*) from workshop_orders"));
         Assert.Equal([UnitStepKind.Ordered], (await book.UnitAsync(unit)).Steps.Select(s => s.Kind));
     }

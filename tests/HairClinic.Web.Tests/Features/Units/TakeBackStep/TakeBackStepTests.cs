@@ -24,7 +24,10 @@ public sealed class TakeBackStepTests(PgServer server)
         await book.TakeAsync(unit, UnitStepKind.Arrived);
 
         await book.RefusedAsync("Say what was wrong with it.", () => BackAsync(book, unit, book.AtDesk, " "));
-        await book.RefusedAsync("This unit is not in the book of your salons.", () => BackAsync(book, unit, book.AsElsewhere));
+        await book.RefusedAsync(
+            "You cannot open this unit: it belongs to another salon. Ask somebody there.",
+            () => BackAsync(book, unit, book.AsElsewhere)
+        );
         await BackAsync(book, unit, book.AtDesk, "another client’s parcel");
 
         Assert.Equal(before, await book.AskAsync(rest));
@@ -41,7 +44,7 @@ public sealed class TakeBackStepTests(PgServer server)
         HairSystem unit = null!;
         await using var book = await UnitBook.OpenAsync(server, b => unit = b.InHouse("U-1", b.Una));
         await book.TakeAsync(unit, UnitStepKind.Prepared);
-        const string late = "On the day it was written whoever wrote it can correct it; later a manager.";
+        const string late = "Only whoever wrote it can change it, and only on the same day. Ask a manager or the owner.";
 
         await book.RefusedAsync(late, () => BackAsync(book, unit, book.Clinic.Acting(book.Stylist, book.ElmRow)));
         book.Clinic.Clock.AdvanceDays(1);
@@ -61,7 +64,7 @@ public sealed class TakeBackStepTests(PgServer server)
         await book.TakeAsync(unit, UnitStepKind.Moved, i => i.Spot = "drawer 3");
 
         await book.RefusedAsync(
-            "Something happened to unit {0} since. Take that back first.",
+            "Something newer is written of unit {0}. Undo that first.",
             () => BackAsync(book, unit, book.AtDesk, "wrong", first.Id)
         );
         await BackAsync(book, unit, book.AtDesk);
@@ -69,7 +72,7 @@ public sealed class TakeBackStepTests(PgServer server)
 
         var stored = await book.UnitAsync(unit);
         Assert.Equal((UnitState.Accepted, (string?)null, 0), (stored.State, stored.Spot, stored.Steps.Count(s => s.Stands)));
-        await book.RefusedAsync("It was taken back already.", () => BackAsync(book, unit, book.AtDesk, "wrong", first.Id));
+        await book.RefusedAsync("It was undone already.", () => BackAsync(book, unit, book.AtDesk, "wrong", first.Id));
     }
 
     [Fact]
@@ -122,7 +125,7 @@ public sealed class TakeBackStepTests(PgServer server)
         var ordered = (await book.UnitAsync(one)).Steps.Single(s => s.Kind == UnitStepKind.Ordered);
 
         await book.RefusedAsync(
-            "Something happened to unit {0} since. Take that back first.",
+            "Something newer is written of unit {0}. Undo that first.",
             () => BackAsync(book, one, book.AtDesk, "wrong", ordered.Id)
         );
         await BackAsync(book, one, book.AtDesk);

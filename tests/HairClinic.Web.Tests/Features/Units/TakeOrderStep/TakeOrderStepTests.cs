@@ -50,8 +50,8 @@ public sealed class TakeOrderStepTests(PgServer server)
         }
 
         Assert.Equal("3 2027-03-15", await book.AskAsync("select count(*) || ' ' || max(promised_for) from promise_revisions"));
-        await book.RefusedAsync("Order {0} was shipped on {1}.", () => SaveAsync(book, Input(book, UnitStepKind.Shipped)));
-        await book.RefusedAsync("Order {0} was acknowledged on {1}.", () => SaveAsync(book, Input(book, UnitStepKind.Acknowledged)));
+        await book.RefusedAsync("Order {0} was sent on {1} already.", () => SaveAsync(book, Input(book, UnitStepKind.Shipped)));
+        await book.RefusedAsync("Order {0} was confirmed on {1} already.", () => SaveAsync(book, Input(book, UnitStepKind.Acknowledged)));
     }
 
     [Fact]
@@ -75,7 +75,10 @@ public sealed class TakeOrderStepTests(PgServer server)
         await using var book = await OpenAsync();
         Slice.Input Arrival(Guid unit) => Input(book, UnitStepKind.Arrived) with { UnitIds = [unit] };
 
-        await book.RefusedAsync("{0} has not come yet.", () => SaveAsync(book, Arrival(_una.Id) with { On = Today.PlusDays(1) }));
+        await book.RefusedAsync(
+            "{0} is in the future: choose today or earlier.",
+            () => SaveAsync(book, Arrival(_una.Id) with { On = Today.PlusDays(1) })
+        );
         await book.RefusedAsync(
             "Unit {0}: the day of “{1}” cannot lie before the day of “{2}”.",
             () => SaveAsync(book, Arrival(_una.Id) with { On = Today.PlusDays(-31) })
@@ -99,7 +102,13 @@ public sealed class TakeOrderStepTests(PgServer server)
         var came = await UnitBook.BothAsync(() => Receive(book.AtDesk), () => Receive(book.AsManager));
 
         Assert.Single(came, e => e is null);
-        Assert.Single(came, e => e is OvertakenException or Refusal { Sentence: "Unit {0} is {1}: it cannot arrive." });
+        Assert.Single(
+            came,
+            e =>
+                e
+                    is OvertakenException
+                        or Refusal { Sentence: "Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next." }
+        );
         Assert.Equal("2", await book.AskAsync("select count(*) from unit_arrivals"));
     }
 

@@ -57,7 +57,7 @@ public sealed class TakeStepFormTests : UiTestContext
     public void What_arrives_damaged_asks_what_is_damaged_and_warns_before_the_scissors()
     {
         var form = RenderForm(UnitStepKind.Arrived, arrivedDaysAgo: null);
-        Assert.Contains("Do not cut, wash or wear it before it is inspected", form.Markup, StringComparison.Ordinal);
+        Assert.Contains("Inspect it first. Once it is cut, washed or worn", form.Markup, StringComparison.Ordinal);
         Assert.DoesNotContain("What is damaged", form.Markup, StringComparison.Ordinal);
 
         form.FindAll("input[name=Damaged]")[0].Change(true);

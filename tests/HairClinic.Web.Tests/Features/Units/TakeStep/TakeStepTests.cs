@@ -26,7 +26,10 @@ public sealed class TakeStepTests(PgServer server)
         await book.AssertAsync(unit, UnitState.Acknowledged, UnitPlace.Workshop, UnitStepKind.Promised);
         await book.TakeAsync(unit, UnitStepKind.Shipped);
         await book.AssertAsync(unit, UnitState.Shipped, UnitPlace.Workshop, UnitStepKind.Shipped);
-        await book.RefusedAsync("{0} has not come yet.", () => book.TakeAsync(unit, UnitStepKind.Arrived, i => i.On = Today.PlusDays(1)));
+        await book.RefusedAsync(
+            "{0} is in the future: choose today or earlier.",
+            () => book.TakeAsync(unit, UnitStepKind.Arrived, i => i.On = Today.PlusDays(1))
+        );
         await book.RefusedAsync(
             "Unit {0}: the day of “{1}” cannot lie before the day of “{2}”.",
             () => book.TakeAsync(unit, UnitStepKind.Arrived, i => i.On = Today.PlusDays(-1))
@@ -96,7 +99,7 @@ public sealed class TakeStepTests(PgServer server)
         await book.TakeAsync(bad, UnitStepKind.Inspected, i => (i.Decision, i.Note) = (ArrivalDecision.Refused, "not ours"));
         await book.AssertAsync(bad, UnitState.Refused, UnitPlace.Workshop, UnitStepKind.Refused);
         await book.RefusedAsync(
-            "Unit {0} is {1}: it cannot be {2}.",
+            "Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.",
             () => book.TakeAsync(good, UnitStepKind.Inspected, i => i.SetAllAsOrdered())
         );
 
@@ -136,7 +139,7 @@ public sealed class TakeStepTests(PgServer server)
         await book.TakeAsync(unit, UnitStepKind.Moved, i => i.WithClient = true);
         await book.AssertAsync(unit, UnitState.Prepared, UnitPlace.Client, UnitStepKind.Moved);
         await book.RefusedAsync(
-            "Unit {0} is nobody’s: lend it, or give it to a client.",
+            "Unit {0} is in stock: lend it, or give it to a client.",
             () => book.TakeAsync(stock, UnitStepKind.Moved, i => i.WithClient = true)
         );
     }
@@ -167,7 +170,10 @@ public sealed class TakeStepTests(PgServer server)
         HairSystem unit = null!;
         await using var book = await UnitBook.OpenAsync(server, b => unit = b.InHouse("U-1", b.Una));
 
-        await book.RefusedAsync("Unit {0} is {1}: it cannot be {2}.", () => book.TakeAsync(unit, UnitStepKind.BackFromRepair));
+        await book.RefusedAsync(
+            "Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.",
+            () => book.TakeAsync(unit, UnitStepKind.BackFromRepair)
+        );
         await book.TakeAsync(
             unit,
             UnitStepKind.SentForRepair,
@@ -209,7 +215,7 @@ public sealed class TakeStepTests(PgServer server)
         await book.TakeAsync(stock, UnitStepKind.Lent, ToUna);
         await book.AssertAsync(stock, UnitState.Lent, UnitPlace.Client, UnitStepKind.Lent);
         await book.RefusedAsync(
-            "Unit {0} is {1}: it cannot be given to a client.",
+            "Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.",
             () => book.TakeAsync(stock, UnitStepKind.GivenToClient, ToUna)
         );
         await book.TakeAsync(stock, UnitStepKind.BackFromLoan);
@@ -266,7 +272,7 @@ public sealed class TakeStepTests(PgServer server)
         );
 
         await book.RefusedAsync(
-            "Unit {0} is {1}: it cannot be {2}.",
+            "Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.",
             () => book.TakeAsync(here, UnitStepKind.Cancelled, i => i.Note = "x")
         );
         await book.TakeAsync(unit, UnitStepKind.Cancelled, i => i.Note = "moves abroad");
@@ -288,7 +294,7 @@ public sealed class TakeStepTests(PgServer server)
             await book.TakeAsync(lost, UnitStepKind.Lost, i => (i.On, i.Note) = (Today.PlusDays(-3), "not in the drawer"));
 
         await book.RefusedAsync(
-            "It was gone since {0}, so it cannot be there before.",
+            "It has been gone since {0}: choose that day or later.",
             () => book.TakeAsync(unit, UnitStepKind.Found, i => i.On = Today.PlusDays(-4))
         );
         foreach (var lost in new[] { unit, spare })

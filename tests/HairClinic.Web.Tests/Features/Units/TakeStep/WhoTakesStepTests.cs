@@ -29,7 +29,7 @@ public sealed class WhoTakesStepTests(PgServer server)
 
         Assert.Null(await OpenAsync(book, unit, book.AsElsewhere));
         await book.RefusedAsync(
-            "This unit is not in the book of your salons.",
+            "You cannot open this unit: it belongs to another salon. Ask somebody there.",
             () => book.TakeAsync(unit, UnitStepKind.Prepared, by: book.AsElsewhere)
         );
         Assert.NotNull(await OpenAsync(book, unit, book.AsTrainee));

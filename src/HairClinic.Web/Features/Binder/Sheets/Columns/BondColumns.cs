@@ -78,6 +78,7 @@ public static class BondColumns
             new("treatment", "medical treatment", "tratamiento"),
             new("rest", "break", "pause", "descanso"),
             new("leaving", "stops", "left us", "se va"),
+            new("not seen again", "no vuelta a ver"),
             new("style", "restyle", "colour", "estilo"),
             new("salon's choice", "salon", "salon choice", "decisión del salón"),
             new("other", "otro", "otra"),
