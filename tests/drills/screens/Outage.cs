@@ -103,7 +103,9 @@ internal static class Outage
 
     private static Task<int> WritesAsync(Practice practice) => practice.ReadAsync(db => db.WriteKeys.CountAsync());
 
-    private static Task FillPromiseAsync(IPage page) => page.Locator("#f-PromisedFor").FillAsync("2027-09-01");
+    // Another day each time: the same promise twice is refused.
+    private static Task FillPromiseAsync(IPage page) =>
+        page.Locator("#f-PromisedFor").FillAsync($"2027-{Random.Shared.Next(4, 13):00}-{Random.Shared.Next(1, 29):00}");
 
     private static async Task<Form[]> FormsAsync(Practice practice)
     {
