@@ -29,7 +29,7 @@ public sealed class TakeDownTests(ChromiumBrowser chromium, DemoSite demo) : ICl
         await page.GetByText("No, sound").ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Add what it was taken down with" }).ClickAsync();
         await page.GetByLabel("Product").SelectOptionAsync(new SelectOptionValue { Index = 1 });
-        await page.GetByLabel("No bond until").FillAsync("2099-05-24");
+        await page.GetByLabel("No bond before").FillAsync("2099-05-24");
         foreach (var (width, height) in new[] { (1024, 768), (360, 800) })
         {
             await page.SetViewportSizeAsync(width, height);

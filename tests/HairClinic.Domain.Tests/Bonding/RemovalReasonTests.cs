@@ -13,5 +13,8 @@ public sealed class RemovalReasonTests
 
     [Fact]
     public void Every_reason_fits_a_rebond_or_a_take_down_alone_but_what_was_not_seen_again_and_a_log_taken_back() =>
-        Assert.Equal([RemovalReason.NotSeenAgain, RemovalReason.TakenBack], Enum.GetValues<RemovalReason>().Where(r => !r.AllowsNewBond() && !r.EndsWithTakeDown()));
+        Assert.Equal(
+            [RemovalReason.NotSeenAgain, RemovalReason.TakenBack],
+            Enum.GetValues<RemovalReason>().Where(r => !r.AllowsNewBond() && !r.EndsWithTakeDown())
+        );
 }

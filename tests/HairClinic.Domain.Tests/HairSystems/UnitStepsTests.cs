@@ -240,7 +240,11 @@ public sealed class UnitStepsTests
         {
             var unit = In(state);
             if (state is UnitState.Specified or UnitState.Away || state.IsInFlight() || state.IsGone())
-                Assert.EndsWith("this cannot be done now. Open the unit to see what comes next.", RefusalOf(() => Mend(unit, Day)), StringComparison.Ordinal);
+                Assert.EndsWith(
+                    "this cannot be done now. Open the unit to see what comes next.",
+                    RefusalOf(() => Mend(unit, Day)),
+                    StringComparison.Ordinal
+                );
             else
                 Mend(unit, Day);
         }

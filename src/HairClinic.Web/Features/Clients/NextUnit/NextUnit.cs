@@ -24,7 +24,7 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
         var known = await ClientOutlook.LoadAsync(db, clientId, salon.Id, today, cancellation);
         var units = known.Units.Units;
         var drafts = units.Where(u => u.State == UnitState.Specified).Select(u => new Draft(u.Id, u.Serial, u.OrderNote)).ToList();
-        if (known is not { Case: { } order, Outlook: { } outlook })
+        if (client.HasLeft || known is not { Case: { } order, Outlook: { } outlook })
             return new Screen(client, salon.Name, today, null, drafts);
         _opened = TriedOf(known, order, outlook);
         var shelf = await db

@@ -9,6 +9,8 @@ public static class NextUnitSentences
     public static IReadOnlyList<string> All(NextUnit.Screen screen, IStringLocalizer words)
     {
         var name = screen.Client.CalledAs ?? screen.Client.Name;
+        if (screen.Client.LeftOn is { } left)
+            return [words["They have needed no units since {0}.", Dates.Day(left, screen.Today)]];
         if (screen.Plan is not { } plan)
             return [words["{0} wears no unit of ours now, so there is nothing to work out.", name]];
         return

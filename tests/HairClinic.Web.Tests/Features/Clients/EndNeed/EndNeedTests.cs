@@ -12,6 +12,7 @@ using HairClinic.Web.Tests.Workers;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using CardSlice = HairClinic.Web.Features.Clients.Card;
+using NextSlice = HairClinic.Web.Features.Clients.NextUnit;
 using Slice = HairClinic.Web.Features.Clients.EndNeed;
 
 namespace HairClinic.Web.Tests.Features.Clients.EndNeed;
@@ -201,6 +202,22 @@ public sealed class EndNeedTests(PgServer server)
         Assert.Equal((RemovalReason.NotSeenAgain, _scene.Given.Today), (bond.RemovedBecause, bond.RemovedOn));
         Assert.Equal(UnitState.ReturnedToClient, await _scene.StateAsync(clinic, _scene.Spare));
         Assert.Equal(UnitState.Resting, await _scene.StateAsync(clinic, _scene.Worn));
+    }
+
+    [Fact]
+    public async Task Their_next_unit_is_worked_out_no_more()
+    {
+        await using var clinic = await _scene.OpenAsync(server);
+        Task<NextSlice.Screen?> NextAsync() =>
+            clinic.UseAsync<NextSlice, NextSlice.Screen?>(
+                clinic.Acting(_scene.Given.Desk, _scene.Given.Here),
+                s => s.OpenAsync(_scene.Ada.Id, Cancel)
+            );
+
+        Assert.NotNull((await NextAsync())!.Plan);
+        await _scene.SaveAsync(clinic, await _scene.InputAsync(clinic, NeedEnd.HairReturned));
+
+        Assert.Null((await NextAsync())!.Plan);
     }
 
     [Fact]
