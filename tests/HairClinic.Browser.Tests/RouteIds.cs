@@ -29,8 +29,11 @@ public static class RouteIds
         );
 
     /// <returns>By the parameter's name, or for an id that is only called so by what its address edits.</returns>
-    public static async Task<Dictionary<string, Guid>> OfAsync(ClinicDb db, Visit visit, Guid client) =>
-        new()
+    public static async Task<Dictionary<string, Guid>> OfAsync(ClinicDb db, Visit visit, Guid client)
+    {
+        // A line of an order: a step of its own can be taken.
+        var unit = await db.HairSystems.Where(u => u.OrderId != null).OrderBy(u => u.Id).Select(u => u.Id).FirstAsync();
+        return new()
         {
             ["ClientId"] = client,
             ["VisitId"] = visit.Id,
@@ -45,11 +48,8 @@ public static class RouteIds
             ["unit-kind"] = await db.UnitKinds.Select(b => b.Id).FirstAsync(),
             ["workshop"] = await db.Workshops.Select(b => b.Id).FirstAsync(),
             ["OrderId"] = await db.WorkshopOrders.Select(o => o.Id).FirstAsync(),
-            // A line of an order: a step of its own can be taken.
-            ["UnitId"] = await db.HairSystems.Where(u => u.OrderId != null).OrderBy(u => u.Id).Select(u => u.Id).FirstAsync(),
-            ["StepId"] = await db
-                .UnitSteps.Where(s => db.HairSystems.Where(u => u.OrderId != null).OrderBy(u => u.Id).First().Id == s.HairSystemId)
-                .Select(s => s.Id)
-                .FirstAsync(),
+            ["UnitId"] = unit,
+            ["StepId"] = await db.UnitSteps.Where(s => s.HairSystemId == unit).Select(s => s.Id).FirstAsync(),
         };
+    }
 }

@@ -19,11 +19,7 @@ public sealed partial class HairSystem
             () =>
             {
                 if (!State.IsBondable())
-                    throw new Refusal(
-                        "Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.",
-                        Serial,
-                        State
-                    );
+                    throw NotNow();
                 RequireHere(on);
                 Cleaning = cleaning;
             }
@@ -40,11 +36,7 @@ public sealed partial class HairSystem
                 if (
                     !State.IsBondable() && State is not (UnitState.Arrived or UnitState.Inspected or UnitState.Retired or UnitState.Damaged)
                 )
-                    throw new Refusal(
-                        "Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.",
-                        Serial,
-                        State
-                    );
+                    throw NotNow();
                 if (place == UnitPlace.Client && ClientId is null)
                     throw new Refusal("Unit {0} is in stock: lend it, or give it to a client.", Serial);
                 if (place == UnitPlace.Client && State is UnitState.Arrived or UnitState.Inspected)
@@ -73,11 +65,7 @@ public sealed partial class HairSystem
             () =>
             {
                 if (!State.IsBondable())
-                    throw new Refusal(
-                        "Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.",
-                        Serial,
-                        State
-                    );
+                    throw NotNow();
                 RequireRepairable(on);
                 _repairs.Add(new UnitRepair(entry.Id, Id, on, trip));
                 Move(UnitState.Away, Dates);
@@ -147,7 +135,7 @@ public sealed partial class HairSystem
         if (ClientId is not null)
             throw new Refusal("Unit {0} is another client's.", Serial);
         if (!State.IsBondable())
-            throw new Refusal("Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.", Serial, State);
+            throw NotNow();
         if (!IsReady)
             throw new Refusal("Unit {0} is not clean yet. Clean it, say so, and then lend it.", Serial);
     }
@@ -164,11 +152,7 @@ public sealed partial class HairSystem
                 if (ClientId is not null)
                     throw new Refusal("Unit {0} is another client's.", Serial);
                 if (!State.IsBondable())
-                    throw new Refusal(
-                        "Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.",
-                        Serial,
-                        State
-                    );
+                    throw NotNow();
                 RequireHere(on);
                 AssignToClient(clientId);
             }
@@ -206,11 +190,7 @@ public sealed partial class HairSystem
             () =>
             {
                 if (State is not (UnitState.Lost or UnitState.ReturnedToClient))
-                    throw new Refusal(
-                        "Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.",
-                        Serial,
-                        State
-                    );
+                    throw NotNow();
                 if (on < Dates.RetiredOn)
                     throw new Refusal("It has been gone since {0}: choose that day or later.", Dates.RetiredOn) { Field = "On" };
                 // What was kept for an emergency before is no better for having been away.
@@ -250,6 +230,6 @@ public sealed partial class HairSystem
             _ => State.IsBondable() || State is UnitState.Arrived or UnitState.Inspected,
         };
         if (!allowed)
-            throw new Refusal("Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.", Serial, State);
+            throw NotNow();
     }
 }

@@ -55,11 +55,7 @@ public sealed partial class HairSystem
             () =>
             {
                 if (!State.IsInFlight())
-                    throw new Refusal(
-                        "Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.",
-                        Serial,
-                        State
-                    );
+                    throw NotNow();
                 if (on < Dates.SentBackOn)
                     throw new Refusal("It was sent back on {0}: nothing can be promised before that.", Dates.SentBackOn) { Field = "On" };
                 if (on < Dates.OrderedOn)

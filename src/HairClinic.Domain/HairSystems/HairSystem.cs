@@ -122,14 +122,14 @@ public sealed partial class HairSystem : PracticeOwned
     public void Ship(LocalDate on)
     {
         if (!State.IsInFlight())
-            throw new Refusal("Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.", Serial, State);
+            throw NotNow();
         Move(UnitState.Shipped, Dates with { ShippedOn = on });
     }
 
     public void Arrive(LocalDate on, Guid salonId)
     {
         if (!State.IsInFlight())
-            throw new Refusal("Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.", Serial, State);
+            throw NotNow();
         // What was found when it came before is told by its arrivals.
         Move(UnitState.Arrived, Dates with { ArrivedOn = on, InspectedOn = null, AcceptedOn = null });
         PlaceAtSalon(salonId);
@@ -177,7 +177,7 @@ public sealed partial class HairSystem : PracticeOwned
     public void AddRepair(Guid repairId, LocalDate on, RepairKind kind, string? note)
     {
         if (State is UnitState.Away)
-            throw new Refusal("Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.", Serial, State);
+            throw NotNow();
         RequireRepairable(on);
         _repairs.Add(new UnitRepair(repairId, Id, on, kind, note));
     }
@@ -298,8 +298,12 @@ public sealed partial class HairSystem : PracticeOwned
     private void Require(UnitState state)
     {
         if (State != state)
-            throw new Refusal("Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.", Serial, State);
+            throw NotNow();
     }
+
+    /// <summary>The step does not follow from where it stands.</summary>
+    private Refusal NotNow() =>
+        new("Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.", Serial, State);
 
     private void PlaceAtWorkshop() => (Place, PlaceSalonId, Spot) = (UnitPlace.Workshop, null, null);
 
@@ -309,7 +313,7 @@ public sealed partial class HairSystem : PracticeOwned
     private void RequireRepairable(LocalDate on)
     {
         if (State is UnitState.Specified || State.IsInFlight() || State.IsGone())
-            throw new Refusal("Unit {0} stands at “{1}”: this cannot be done now. Open the unit to see what comes next.", Serial, State);
+            throw NotNow();
         RequireHere(on);
     }
 

@@ -20,6 +20,9 @@ public sealed record UnitDates
     /// <summary>The day it left service, whatever the reason.</summary>
     public LocalDate? RetiredOn { get; init; }
 
+    /// <summary>By which units of a client stand one after another: the day it was ordered, or what is known instead.</summary>
+    public LocalDate? OrderedOrFirstKnownOn() => OrderedOn ?? SpecifiedOn ?? ArrivedOn ?? FirstBondedOn;
+
     /// <summary>The last step that is dated; whether it is on a head or how it left service, dates do not say.</summary>
     public UnitState LastDatedState() =>
         this switch

@@ -23,9 +23,7 @@ public sealed class LifeFacts
         var units = all.Select(u => u.Unit);
         // Whoever needs none any more gives away what still wears.
         _needEnded = [.. all.Where(u => u.Unit.Dates.RetiredOn >= u.LeftOn).Select(u => u.Unit.Id)];
-        _units = units
-            .OrderBy(u => u.Dates.OrderedOn ?? u.Dates.SpecifiedOn ?? u.Dates.ArrivedOn ?? u.Dates.FirstBondedOn)
-            .ToLookup(u => u.ClientId);
+        _units = units.OrderBy(u => u.Dates.OrderedOrFirstKnownOn()).ToLookup(u => u.ClientId);
         _borrowed = borrowed.ToLookup(b => b.Loan.ClientId);
         _stretches = stretches.ToLookup(s => s.UnitId);
         _looks = looks.OrderBy(l => l.Day).ToLookup(l => l.UnitId, l => (l.Day, l.Grade));

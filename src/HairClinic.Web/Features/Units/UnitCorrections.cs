@@ -15,6 +15,14 @@ internal static class UnitCorrections
     public static IQueryable<HairSystem> WithSteps(ClinicDb db) =>
         db.HairSystems.Include(u => u.Promises).Include(u => u.Arrivals).Include(u => u.Repairs).Include(u => u.Steps).AsSplitQuery();
 
+    /// <exception cref="Refusal">No such step.</exception>
+    public static UnitStep StepOf(HairSystem unit, Guid stepId) =>
+        unit.Steps.FirstOrDefault(s => s.Id == stepId) ?? throw new Refusal("This entry is not there any more. Open the unit again.");
+
+    /// <summary>Whoever may not see the borrower does nothing with the loan.</summary>
+    public static Refusal LentElsewhere(HairSystem unit) =>
+        new("Unit {0} was lent to a client of another salon. Ask somebody there.", unit.Serial);
+
     /// <summary>The loan that a step began or ended, or whose day it corrects; null where it is about none.</summary>
     /// <exception cref="Refusal">It is about one to a client who is not theirs to see.</exception>
     public static async Task<UnitLoan?> LoanAsync(ClinicDb db, HairSystem unit, UnitStep step, CancellationToken cancellation)
@@ -32,7 +40,7 @@ internal static class UnitCorrections
                 .OrderByDescending(l => l.LentOn)
                 .FirstOrDefaultAsync(cancellation)
             : await db.UnitLoans.SingleOrDefaultAsync(l => l.Id == about.Id, cancellation);
-        return loan ?? throw new Refusal("Unit {0} was lent to a client of another salon. Ask somebody there.", unit.Serial);
+        return loan ?? throw LentElsewhere(unit);
     }
 
     public static CorrectionRight RightOf(PersonActor person, UnitStep step, Salon salon) =>

@@ -96,7 +96,8 @@ public sealed partial class EndNeed(
             )
         );
 
-        await LeaveOnHeadAsync(db, client.Id, input.On.Value, (today, now), cancellation);
+        if (bonds.Exists(b => b.RemovedOn is null))
+            await LeaveOnHeadAsync(db, client.Id, input.On.Value, (today, now), cancellation);
         var agreed = await IsTrainingAgreedAsync(db, client.Id, now, cancellation);
         var units = await db
             .HairSystems.Include(u => u.Promises)

@@ -21,10 +21,13 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
         var now = clock.GetCurrentInstant();
         var salon = await db.Salons.AsNoTracking().SingleAsync(s => s.Id == client.HomeSalonId, cancellation);
         var today = salon.DayOf(now);
+        // For whoever needs none any more there is nothing to work out, and nothing that is to be ordered.
+        if (client.HasLeft)
+            return new Screen(client, salon.Name, today, null, []);
         var known = await ClientOutlook.LoadAsync(db, clientId, salon.Id, today, cancellation);
         var units = known.Units.Units;
         var drafts = units.Where(u => u.State == UnitState.Specified).Select(u => new Draft(u.Id, u.Serial, u.OrderNote)).ToList();
-        if (client.HasLeft || known is not { Case: { } order, Outlook: { } outlook })
+        if (known is not { Case: { } order, Outlook: { } outlook })
             return new Screen(client, salon.Name, today, null, drafts);
         _opened = TriedOf(known, order, outlook);
         var shelf = await db
@@ -96,7 +99,7 @@ public sealed partial class NextUnit(ClinicDbFactory databases, WriteOnce writes
         if (drafts.Count > input.Known && drafts.MaxBy(u => u.Id) is { } other)
             return new Outcome(other.Id, other.Serial) { Already = true };
         var last =
-            RepeatOrderRule.UnitToRepeat(units.OrderBy(u => u.Dates.OrderedOn ?? u.Dates.SpecifiedOn ?? u.Dates.ArrivedOn))
+            RepeatOrderRule.UnitToRepeat(units.OrderBy(u => u.Dates.OrderedOrFirstKnownOn()))
             ?? throw new Refusal("There is no unit yet that could be repeated.");
         var zone = await db.Salons.Where(s => s.Id == client.HomeSalonId).Select(s => s.Zone).SingleAsync(cancellation);
         var today = clock.Today(zone);

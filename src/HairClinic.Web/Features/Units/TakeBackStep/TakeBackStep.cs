@@ -27,9 +27,7 @@ public sealed class TakeBackStep(ClinicDbFactory databases, WriteOnce writes, Cu
     {
         await WriteLock.LockAsync(db, nameof(TakeStep), input.UnitId, cancellation);
         var unit = await UnitCorrections.LoadAsync(db, input.UnitId, cancellation);
-        var step =
-            unit.Steps.FirstOrDefault(s => s.Id == input.StepId)
-            ?? throw new Refusal("This entry is not there any more. Open the unit again.");
+        var step = UnitCorrections.StepOf(unit, input.StepId);
         var salon = await UnitSalon.LoadAsync(db, unit.PlaceSalonId, unit.ClientId, current.Person, cancellation);
         var now = clock.GetCurrentInstant();
         var loan = await UnitCorrections.LoanAsync(db, unit, step, cancellation);

@@ -84,7 +84,7 @@ public sealed partial class TakeStep(ClinicDbFactory databases, WriteOnce writes
             throw new Refusal("Say in which salon it is.") { Field = nameof(Input.SalonId) };
         var loan = await db.UnitLoans.SingleOrDefaultAsync(l => l.HairSystemId == unit.Id && l.BackOn == null, cancellation);
         if (unit.State == UnitState.Lent && loan is null)
-            throw new Refusal("Unit {0} was lent to a client of another salon. Ask somebody there.", unit.Serial);
+            throw UnitCorrections.LentElsewhere(unit);
         var salon = await UnitSalon.LoadAsync(
             db,
             unit.PlaceSalonId ?? input.SalonId,
