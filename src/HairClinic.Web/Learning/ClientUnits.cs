@@ -80,5 +80,5 @@ public sealed class ClientUnits
     ) => InHand.ToDictionary(u => u.Id, u => (LifeOf(u, model, kinds[u.UnitKindId]), WornDays(u.Id)));
 
     private LifePrediction LifeOf(HairSystem unit, WearModel model, UnitKindTerms kind) =>
-        model.Predict(model.ClientEffect([.. Lives.Where(l => l.UnitId != unit.Id)]), kind.LifePrior(), CovariatesOf(unit, kind));
+        model.Predict([.. Lives.Where(l => l.UnitId != unit.Id)], kind.LifePrior(), CovariatesOf(unit, kind));
 }

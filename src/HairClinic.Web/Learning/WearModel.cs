@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using HairClinic.Web.Data;
 
 namespace HairClinic.Web.Learning;
@@ -6,6 +7,7 @@ namespace HairClinic.Web.Learning;
 public sealed class WearModel
 {
     private readonly Dictionary<string, int> _places = [];
+    private readonly ConcurrentDictionary<(double Sigma, int Slope), LifeShape> _shapes = new();
     private readonly IReadOnlyDictionary<KnownCovariate, double> _factors;
 
     /// <param name="factors">The practice's factor rows of this quantity.</param>
@@ -31,11 +33,29 @@ public sealed class WearModel
         : CovariateValue.ParseHabit(column) is { } habit && _factors.TryGetValue(habit, out var factor) ? Math.Log(factor)
         : 0;
 
-    /// <summary>The model of one client, for any window.</summary>
-    /// <param name="own">The client's own spells.</param>
-    public ClientEffectNodes ClientEffect(IReadOnlyCollection<WearSpell> own) => ClientEffect(Population, own);
+    /// <summary>The population as far as it is known for bonds or units with such a window and covariates.</summary>
+    /// <remarks>What the fit never saw, such as a new adhesive, is as uncertain as its prior has it; without a fit the window's row is taken at its word.</remarks>
+    public PopulationParameters PopulationFor(WindowPrior window, IEnumerable<CovariateValue> columns)
+    {
+        if (Fit is null)
+            return Population;
+        var (values, unseen) = (new double[Population.Coefficients.Count], 0.0);
+        foreach (var column in columns)
+        {
+            if (_places.TryGetValue(column.Name, out var place))
+                values[place] += column.Value;
+            else
+                unseen += column.Value * column.Value * LifePriors.UsualCoefficient.Spread * LifePriors.UsualCoefficient.Spread;
+        }
+        return Population.ForRow(window.Width, values, unseen);
+    }
 
-    /// <summary>As <see cref="ClientEffect(IReadOnlyCollection{WearSpell})"/>, under another value of what all clients share.</summary>
+    /// <summary>The model of one client, for bonds or units with such a window and covariates.</summary>
+    /// <param name="own">The client's own spells.</param>
+    public ClientEffectNodes ClientEffect(IReadOnlyCollection<WearSpell> own, WindowPrior window, IEnumerable<CovariateValue> columns) =>
+        ClientEffect(PopulationFor(window, columns), own);
+
+    /// <summary>As <see cref="ClientEffect(IReadOnlyCollection{WearSpell},WindowPrior,IEnumerable{CovariateValue})"/>, under another value of what all clients share.</summary>
     public ClientEffectNodes ClientEffect(PopulationParameters population, IReadOnlyCollection<WearSpell> own)
     {
         // The columns' effect is settled by the fit: it stands in the place, so that nothing but b is left to learn.
@@ -51,9 +71,27 @@ public sealed class WearModel
         return usable.Count == 0 ? ClientEffectNodes.For(population) : ClientEffectNodes.For(population with { Coefficients = [] }, rows);
     }
 
-    /// <summary>What to expect of a bond or unit with such a window.</summary>
-    public LifePrediction Predict(ClientEffectNodes client, WindowPrior window, IEnumerable<CovariateValue> columns) =>
-        new(Population, client, window.Place, Effects(columns));
+    /// <summary>What to expect of a client's bond or unit with such a window and covariates.</summary>
+    /// <param name="own">The client's own spells; none for a client of whom nothing is known.</param>
+    public LifePrediction Predict(IReadOnlyCollection<WearSpell> own, WindowPrior window, IReadOnlyCollection<CovariateValue> columns)
+    {
+        var population = PopulationFor(window, columns);
+        return new(population, ClientEffect(population, own), window.Place, Effects(columns));
+    }
+
+    /// <summary>How ln T of a unit lies about its centre, where the scale is not known; null where it is.</summary>
+    public LifeShape? ShapeOf(PopulationParameters population, WindowPrior window)
+    {
+        if (population.LogScaleVariance == 0)
+            return null;
+        // A centre's own move with the scale is rounded to a hundredth of ln T, so that a practice's units share a few tables.
+        var spread = Math.Sqrt(population.LogScaleVariance);
+        var slope = (int)Math.Round(100 * window.Width * population.LogScaleSlope * spread);
+        return _shapes.GetOrAdd(
+            (window.Sigma, slope),
+            key => LifeShape.Create(population.Distribution, [.. LifePrediction.BranchesOfScale(population, key.Sigma, key.Slope / 100.0)])
+        );
+    }
 }
 
 /// <summary>The practice's two models, of hold and of life, as they stand.</summary>

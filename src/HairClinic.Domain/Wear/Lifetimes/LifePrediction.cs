@@ -8,8 +8,11 @@ public sealed class LifePrediction
 {
     private readonly double[] _centres;
     private readonly double[] _logShares;
-    private readonly double _tau;
+    private readonly double[] _taus;
     private readonly bool _weibull;
+
+    private static readonly (double Shift, double Share)[] KnownScale = [(0, 1)];
+    private static readonly (double Shift, double Share)[] DoubtfulScale = [(-Math.Sqrt(3), 1 / 6.0), (0, 2 / 3.0), (Math.Sqrt(3), 1 / 6.0)];
 
     // Some eight years: nothing here lasts so long.
     private const int FarthestDays = 3000;
@@ -19,15 +22,36 @@ public sealed class LifePrediction
     public LifePrediction(PopulationParameters population, ClientEffectNodes client, RowLocationScale place, double covariates = 0)
     {
         _weibull = population.Distribution == LifeDistribution.Weibull;
-        _tau = place.Sigma * Math.Exp(population.LogScale);
-        _centres = Array.ConvertAll(client.Nodes, at => place.Offset + covariates + place.Loading * at);
-        _logShares = Array.ConvertAll(client.Shares, Math.Log);
         (Own, Others) = (client.Own, Math.Max(0, population.Count - client.Own));
+        var moves = place.Loading * population.LogScaleSlope * Math.Sqrt(population.LogScaleVariance);
+        var scales = BranchesOfScale(population, place.Sigma, moves).ToArray();
+        var count = client.Nodes.Length * scales.Length;
+        (_centres, _logShares, _taus) = (new double[count], new double[count], new double[count]);
+        var at = 0;
+        foreach (var scale in scales)
+        {
+            for (var k = 0; k < client.Nodes.Length; k++, at++)
+            {
+                _taus[at] = scale.Tau;
+                _centres[at] = place.Offset + covariates + place.Loading * client.Nodes[k] + scale.Shift;
+                _logShares[at] = Math.Log(client.Shares[k] * scale.Weight);
+            }
+        }
     }
+
+    /// <summary>Where s is known there is one scale; else Gauss's rule of three over it, the centre moving along.</summary>
+    /// <param name="sigma">Of the window.</param>
+    /// <param name="moves">By how much the centre moves with one standard deviation of s.</param>
+    public static IEnumerable<LifeBranch> BranchesOfScale(PopulationParameters population, double sigma, double moves) =>
+        (population.LogScaleVariance > 0 ? DoubtfulScale : KnownScale).Select(at => new LifeBranch(
+            at.Share,
+            at.Shift * moves,
+            sigma * Math.Exp(population.LogScale + at.Shift * Math.Sqrt(population.LogScaleVariance))
+        ));
 
     private LifePrediction(LifePrediction whole, int place)
     {
-        (_weibull, _tau) = (whole._weibull, whole._tau);
+        (_weibull, _taus) = (whole._weibull, [whole._taus[place]]);
         (_centres, _logShares) = ([whole._centres[place]], [0]);
         (Own, Others) = (whole.Own, whole.Others);
     }
@@ -58,7 +82,7 @@ public sealed class LifePrediction
             var (share, day) = (Math.Exp(_logShares[k]), 0);
             if (_weibull)
             {
-                var (centre, inverse) = (new Vector<double>(_centres[k]), new Vector<double>(1 / _tau));
+                var (centre, inverse) = (new Vector<double>(_centres[k]), new Vector<double>(1 / _taus[k]));
                 for (; day <= survival.Length - Vector<double>.Count; day += Vector<double>.Count)
                 {
                     var held = Vector.Exp(-Vector.Exp((new Vector<double>(logs[day..]) - centre) * inverse));
@@ -67,7 +91,7 @@ public sealed class LifePrediction
             }
             for (; day < survival.Length; day++)
             {
-                var z = (logs[day] - _centres[k]) / _tau;
+                var z = (logs[day] - _centres[k]) / _taus[k];
                 survival[day] += share * Math.Exp(_weibull ? -Math.Exp(z) : NormalTail.LogQ(z));
             }
         }
@@ -87,9 +111,10 @@ public sealed class LifePrediction
         if (!(probability > 0 && probability < 1))
             throw new ArgumentOutOfRangeException(nameof(probability), "A quantile needs 0 < p < 1.");
         var height = LogSurvival(age) + Math.Log(1 - probability);
-        var (low, high) = (_centres.Min() - 60 * _tau, Math.Max(_centres.Max(), Math.Log(age + 1)) + 20 * _tau);
+        var widest = _taus.Max();
+        var (low, high) = (_centres.Min() - 60 * widest, Math.Max(_centres.Max(), Math.Log(age + 1)) + 20 * widest);
         while (LogSurvival(Math.Exp(high)) > height)
-            high += 20 * _tau;
+            high += 20 * widest;
         if (age > 0)
             low = Math.Log(age);
         var log = Brent.FindRoot(at => LogSurvival(Math.Exp(at)) - height, low, high, 1e-12, 200);
@@ -126,7 +151,7 @@ public sealed class LifePrediction
         var (log, top, sum) = (Math.Log(days), double.NegativeInfinity, 0.0);
         for (var k = 0; k < _centres.Length; k++)
         {
-            var z = (log - _centres[k]) / _tau;
+            var z = (log - _centres[k]) / _taus[k];
             var height = _logShares[k] + (_weibull ? -Math.Exp(z) : NormalTail.LogQ(z));
             // A place so unlikely that its share is 0 adds nothing.
             if (double.IsNegativeInfinity(height))

@@ -74,6 +74,9 @@ public sealed class StoredFit : PracticeOwned
     public PopulationParameters Population() =>
         Converged
             ? new(Distribution, LogScale!.Value, Coefficients[1..], Coefficients[0], Covariance[0], ClientSpread!.Value, Spells)
+            {
+                Covariance = Covariance,
+            }
             : throw new InvalidOperationException("This fit has no estimate.");
 
     private static double? Finite(double value) => double.IsFinite(value) ? value : null;
