@@ -31,13 +31,7 @@ public sealed record SharedEffect(PopulationParameters Population, ClientEffectN
 {
     /// <param name="row">The population with the doubt of this unit.</param>
     /// <param name="covariates">Its xᵀβ.</param>
-    public RemainingLife Take(
-        PopulationParameters row,
-        WindowPrior window,
-        double covariates,
-        int wornDays,
-        LifeShape? shape
-    )
+    public RemainingLife Take(PopulationParameters row, WindowPrior window, double covariates, int wornDays, LifeShape? shape)
     {
         var (mean, variance) = Nodes.Moments();
         var more = row.PracticeVariance - Population.PracticeVariance;

@@ -187,12 +187,13 @@ public static class LifeSpellBuilder
                 material.LifeFromDays,
                 material.LifeToDays,
                 kind.LeadHalfDays,
-                kind.LeadNineInTenDays
+                kind.LeadNineInTenDays,
+                kind.Spares
             )
         ).ToDictionaryAsync(k => k.Id, cancellation);
 }
 
-/// <summary>A kind of unit with the practice's rows for its life and its lead time.</summary>
+/// <summary>A kind of unit with the practice's rows for its life, its lead time and its spares.</summary>
 public sealed record UnitKindTerms(
     Guid Id,
     string Name,
@@ -201,7 +202,8 @@ public sealed record UnitKindTerms(
     int LifeFromDays,
     int LifeToDays,
     int LeadHalfDays,
-    int LeadNineInTenDays
+    int LeadNineInTenDays,
+    int Spares
 )
 {
     public WindowPrior LifePrior() => WindowPrior.FromWindow(LifeDistribution.Weibull, LifeFromDays, LifeToDays);

@@ -63,6 +63,7 @@ public sealed class ReorderFacts
             return null;
         var orders = LeadTimesOn(today);
         var inHand = client.InHand.ToList();
+        var lent = client.Borrowed.Select(b => b.Loan.DaysLeft(today)).Where(days => days > 0).ToList();
         // The soonest expected first.
         var inFlight = client.Units.Where(u => u.State.IsInFlight()).OrderBy(orders.MedianArrival).ToList();
         var next = Kinds[repeated.UnitKindId];
@@ -72,17 +73,22 @@ public sealed class ReorderFacts
         var question = new ReorderInput(
             LifeDistribution.Weibull,
             effect.Nodes.Reduced(),
+            [.. inHand.Select(u => InHandOf(client, effect, u, client.WornDays(u.Id))), .. lent.Select(RemainingLife.OfDays)],
             [
-                .. inHand.Select(u => InHandOf(client, effect, u, client.WornDays(u.Id))),
-                .. client.Borrowed.Select(b => b.Loan.DaysLeft(today)).Where(days => days > 0).Select(RemainingLife.OfDays),
+                .. inFlight.Select(u => new UnitOnOrder(
+                    InHandOf(client, effect, u, 0),
+                    orders.LeadTimeLeft(u),
+                    orders.WorkshopDaysOf(u.UnitKindId)
+                )),
             ],
-            [.. inFlight.Select(u => new UnitOnOrder(InHandOf(client, effect, u, 0), orders.LeadTimeLeft(u), orders.WorkshopDaysOf(u.UnitKindId)))],
             orders.LeadTimeOfNew(next.Id),
             orders.WorkshopDaysOf(next.Id),
             _settings.PreparationDays
         )
         {
             Alpha = _settings.GapChancePercent / 100.0,
+            Spares = next.Spares,
+            Lent = lent.Count,
         };
         return new ClientReorderInput(
             client.ClientId,

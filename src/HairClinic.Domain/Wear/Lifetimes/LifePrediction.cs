@@ -12,7 +12,12 @@ public sealed class LifePrediction
     private readonly bool _weibull;
 
     private static readonly (double Shift, double Share)[] KnownScale = [(0, 1)];
-    private static readonly (double Shift, double Share)[] DoubtfulScale = [(-Math.Sqrt(3), 1 / 6.0), (0, 2 / 3.0), (Math.Sqrt(3), 1 / 6.0)];
+    private static readonly (double Shift, double Share)[] DoubtfulScale =
+    [
+        (-Math.Sqrt(3), 1 / 6.0),
+        (0, 2 / 3.0),
+        (Math.Sqrt(3), 1 / 6.0),
+    ];
 
     // Some eight years: nothing here lasts so long.
     private const int FarthestDays = 3000;

@@ -98,7 +98,8 @@ public sealed class LifeShape
             foreach (var branch in branches)
             {
                 var z = (u - branch.Shift) / branch.Tau;
-                var (log, logSlope) = distribution == LifeDistribution.Weibull ? (-Math.Exp(z), -Math.Exp(z)) : (NormalTail.LogQ(z), -NormalTail.Hazard(z));
+                var (log, logSlope) =
+                    distribution == LifeDistribution.Weibull ? (-Math.Exp(z), -Math.Exp(z)) : (NormalTail.LogQ(z), -NormalTail.Hazard(z));
                 var height = Math.Log(branch.Weight) + log;
                 if (height > top)
                 {

@@ -106,6 +106,11 @@ public static class NextUnitSentences
             var days = Math.Max(1, (int)Math.Round(plan.Outlook.ExpectedDaysWithoutHair));
             return $"{why} {words["On average it comes to {0} such days.", days]}";
         }
+        if (plan.Outlook.Answer.IsPastSight)
+            return words[
+                "There is no need to order before {0}; farther ahead is not worked out.",
+                Dates.Day(standing.OrderBy!.Value, standing.Today)
+            ];
         return standing.InFlight > 0
             ? why
             : $"{words["The last day to order is {0}.", Dates.Day(standing.OrderBy!.Value, standing.Today)]} {why}";
@@ -117,6 +122,7 @@ public static class NextUnitSentences
         return plan.Remedies.FirstOrDefault(r => r is not { Kind: RemedyKind.OffTheShelf, Stock.Count: 0 }) is { } remedy
                 ? words["First: {0}", RemedyText.Of(remedy, words)]
             : standing.OrderBy is null || standing.OrderBy == standing.Today ? words["First: order the next unit today."]
+            : standing.Verdict == ReorderVerdict.SpareMissing ? words["First: order a spare."]
             : standing.IsToDo
                 ? words["First: order the next unit, by {0} at the latest.", Dates.Day(standing.OrderBy.Value, standing.Today)]
             : words["There is nothing to do today."];
