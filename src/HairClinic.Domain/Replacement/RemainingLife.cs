@@ -12,6 +12,9 @@ public readonly record struct RemainingLife(double Centre, double Loading, doubl
     /// <summary>What else may be true of it; null where <see cref="Tau"/> says all.</summary>
     public LifeShape? Shape { get; init; }
 
+    /// <summary>Its own clock, where it was repaired; read with <see cref="Shape"/> only.</summary>
+    public RepairClock Clock { get; init; }
+
     // Narrow enough to act as a fixed number of days, wide enough for the daily grid.
     private const double Narrow = 0.02;
 
@@ -31,7 +34,7 @@ public sealed record SharedEffect(PopulationParameters Population, ClientEffectN
 {
     /// <param name="row">The population with the doubt of this unit.</param>
     /// <param name="covariates">Its xᵀβ.</param>
-    public RemainingLife Take(PopulationParameters row, WindowPrior window, double covariates, int wornDays, LifeShape? shape)
+    public RemainingLife Take(PopulationParameters row, WindowPrior window, double covariates, int wornDays, LifeShape? shape, RepairClock clock = default)
     {
         var (mean, variance) = Nodes.Moments();
         var more = row.PracticeVariance - Population.PracticeVariance;
@@ -44,6 +47,7 @@ public sealed record SharedEffect(PopulationParameters Population, ClientEffectN
         )
         {
             Shape = shape,
+            Clock = clock,
         };
     }
 }

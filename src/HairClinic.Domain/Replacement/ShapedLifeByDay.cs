@@ -4,11 +4,12 @@ namespace HairClinic.Domain.Replacement;
 
 /// <summary>As <see cref="RemainingLifeByDay"/>, for a unit of which more than one thing may be true.</summary>
 /// <param name="centre">Of ln T, the client's effect included.</param>
-/// <param name="age">Worn days until today.</param>
-internal readonly ref struct ShapedLifeByDay(LifeShape shape, double centre, int age)
+/// <param name="wornDays">Until today.</param>
+/// <param name="clock">Its own.</param>
+internal readonly ref struct ShapedLifeByDay(LifeShape shape, double centre, int wornDays, RepairClock clock = default)
 {
-    private readonly double _logAge = Math.Log(age);
-    private readonly double _atAge = shape.LogSurvival(Math.Log(age), Math.Log(age), centre);
+    private readonly double _logAge = Math.Log(clock.AgeAfter(wornDays));
+    private readonly double _atAge = shape.LogSurvival(Math.Log(clock.AgeAfter(wornDays)), Math.Log(clock.AgeAfter(wornDays)), centre);
 
     /// <summary>Adds a share of the chance that it is worn out before each day.</summary>
     public void AddCumulativeTo(Span<double> table, double share)
@@ -39,7 +40,7 @@ internal readonly ref struct ShapedLifeByDay(LifeShape shape, double centre, int
         // No curve reaches so far: it is worn out by now.
         if (double.IsNegativeInfinity(_atAge))
             return 1;
-        return 1 - Math.Exp(shape.LogSurvival(_logAge, Math.Log(age + days), centre) - _atAge);
+        return 1 - Math.Exp(shape.LogSurvival(_logAge, Math.Log(clock.AgeAfter(wornDays + days)), centre) - _atAge);
     }
 
     // The days before which next to nothing, and after which next to everything, is worn out.

@@ -50,7 +50,7 @@ internal sealed class TotalHairLife(int length)
     {
         var centre = unit.Centre + unit.Loading * place;
         if (unit.Shape is { } shape)
-            new ShapedLifeByDay(shape, centre, unit.WornDays).AddCumulativeTo(table, share);
+            new ShapedLifeByDay(shape, centre, unit.WornDays, unit.Clock).AddCumulativeTo(table, share);
         else
             new RemainingLifeByDay(question.Distribution, centre, unit.Tau, unit.WornDays).AddCumulativeTo(table, share);
     }
@@ -59,7 +59,7 @@ internal sealed class TotalHairLife(int length)
     {
         var centre = unit.Centre + unit.Loading * place;
         if (unit.Shape is { } shape)
-            new ShapedLifeByDay(shape, centre, unit.WornDays).WriteProbabilitiesTo(onto);
+            new ShapedLifeByDay(shape, centre, unit.WornDays, unit.Clock).WriteProbabilitiesTo(onto);
         else
             new RemainingLifeByDay(question.Distribution, centre, unit.Tau, unit.WornDays).WriteProbabilitiesTo(onto);
     }

@@ -57,30 +57,11 @@ public sealed class ClientEffectNodes
     }
 
     /// <summary>The same distribution on fewer nodes: Gauss's rule of its own moments, exact for smooth questions.</summary>
-    /// <remarks>Lanczos' recursion on the shares gives the rule's matrix; its eigenvalues are the nodes.</remarks>
     public ClientEffectNodes Reduced(int count = 5)
     {
         if (Nodes.Length <= count)
             return this;
-        var (diagonal, beside) = (new double[count], new double[count]);
-        var (before, current, next) = (new double[Nodes.Length], Array.ConvertAll(Shares, Math.Sqrt), new double[Nodes.Length]);
-        var (kept, link) = (0, 0.0);
-        while (kept < count)
-        {
-            VectorSums.Multiply(current, Nodes, next);
-            diagonal[kept] = VectorSums.Dot(current, next);
-            VectorSums.AddScaled(next, current, -diagonal[kept]);
-            VectorSums.AddScaled(next, before, -link);
-            link = Math.Sqrt(VectorSums.Dot(next, next));
-            beside[kept++] = link;
-            // Fewer different nodes than asked for, or as good as one.
-            if (link < 1e-12 * (1 + Math.Abs(diagonal[kept - 1])))
-                break;
-            for (var i = 0; i < next.Length; i++)
-                next[i] /= link;
-            (before, current, next) = (current, next, before);
-        }
-        var (nodes, shares) = GaussQuadrature.FromTridiagonal(diagonal[..kept], beside);
+        var (nodes, shares) = GaussQuadrature.OfDistribution(Nodes, Shares, count);
         return new(nodes, Normalised(shares), Own);
     }
 
