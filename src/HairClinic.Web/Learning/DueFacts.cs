@@ -46,6 +46,7 @@ public sealed class DueFacts
 
     /// <param name="client">With their life events loaded.</param>
     /// <param name="holds">The client's bonds before this one; null leaves the target to what is assumed of anybody.</param>
+    /// <param name="lotId">Of the adhesive, where it is known.</param>
     /// <param name="off">The bond that comes off when this one is made, and how long it held: that counts for this one.</param>
     /// <exception cref="Refusal">No hold window fits.</exception>
     public DueCalculator CalculatorFor(
@@ -56,6 +57,7 @@ public sealed class DueFacts
         int? labelCureHours = null,
         bool? waitsKept = null,
         HoldFacts? holds = null,
+        Guid? lotId = null,
         (Guid BondId, HoldObservation Held)? off = null
     )
     {
@@ -86,7 +88,7 @@ public sealed class DueFacts
         {
             if (read is { } known && known.Day == day)
                 return known;
-            var columns = holds.CovariatesOf(client.Id, day, baseMaterialId, adhesiveId, waitsKept);
+            var columns = holds.CovariatesOf(client.Id, day, baseMaterialId, adhesiveId, waitsKept, lotId);
             var population = _model.PopulationFor(window, columns);
             var own = _model.ClientEffect(population, holds.SpellsUntil(client.Id, day, off));
             read = (day, population, own, _model.Effects(columns));

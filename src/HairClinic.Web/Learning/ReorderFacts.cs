@@ -95,9 +95,9 @@ public sealed class ReorderFacts
             today,
             next.Id,
             question,
-            InHandOf(effect, next.LifePrior(), nextColumns, 0),
+            InHandOf(effect, next, nextColumns, 0, repairedAt: null),
             _opening[client.SalonId],
-            WearModels.Life.Predict(client.Lives, next.LifePrior(), nextColumns)
+            WearModels.Life.PredictUnit(client.Lives, next, nextColumns, repairedAt: null)
         )
         {
             OnHead = client.OnHead,
@@ -114,16 +114,23 @@ public sealed class ReorderFacts
 
     /// <summary>A unit of a kind that the client would have from now on.</summary>
     public RemainingLife NewUnitOf(ClientUnits client, ClientReorderInput order, Guid unitKindId) =>
-        InHandOf(order.Effect, Kinds[unitKindId].LifePrior(), client.CovariatesOf(null, Kinds[unitKindId]), 0);
+        InHandOf(order.Effect, Kinds[unitKindId], client.CovariatesOf(null, Kinds[unitKindId]), 0, repairedAt: null);
 
     private RemainingLife InHandOf(ClientUnits client, SharedEffect effect, HairSystem unit, int worn) =>
-        InHandOf(effect, Kinds[unit.UnitKindId].LifePrior(), client.CovariatesOf(unit, Kinds[unit.UnitKindId]), worn);
+        InHandOf(effect, Kinds[unit.UnitKindId], client.CovariatesOf(unit, Kinds[unit.UnitKindId]), worn, client.RepairedAt(unit.Id));
 
-    private RemainingLife InHandOf(SharedEffect effect, WindowPrior life, IReadOnlyList<CovariateValue> columns, int worn)
+    private RemainingLife InHandOf(
+        SharedEffect effect,
+        UnitKindTerms kind,
+        IReadOnlyList<CovariateValue> columns,
+        int worn,
+        double? repairedAt
+    )
     {
-        var model = WearModels.Life;
-        var row = model.PopulationFor(life, columns);
-        return effect.Take(row, life, model.Effects(columns), worn, model.ShapeOf(row, life));
+        var (model, window) = (WearModels.Life, kind.LifePrior());
+        var row = model.PopulationFor(window, columns);
+        var shape = model.ShapeOf(row, kind, repairedAt is not null);
+        return effect.Take(row, window, model.Effects(columns), worn, shape, model.ClockOf(repairedAt));
     }
 }
 

@@ -7,7 +7,7 @@ namespace HairClinic.Web.Learning;
 public sealed class WearModel
 {
     private readonly Dictionary<string, int> _places = [];
-    private readonly ConcurrentDictionary<(double Sigma, int Slope), LifeShape> _shapes = new();
+    private readonly ConcurrentDictionary<(double Sigma, int Slope, UnitCourses Courses, bool Repaired), LifeShape> _shapes = new();
     private readonly IReadOnlyDictionary<KnownCovariate, double> _factors;
 
     /// <param name="factors">The practice's factor rows of this quantity.</param>
@@ -44,7 +44,7 @@ public sealed class WearModel
         {
             if (_places.TryGetValue(column.Name, out var place))
                 values[place] += column.Value;
-            else
+            else if (!CovariateValue.IsUsualUntilTold(column.Name))
                 unseen += column.Value * column.Value * LifePriors.UsualCoefficient.Spread * LifePriors.UsualCoefficient.Spread;
         }
         return Population.ForRow(window.Width, values, unseen);
@@ -59,19 +59,21 @@ public sealed class WearModel
     public ClientEffectNodes ClientEffect(PopulationParameters population, IReadOnlyCollection<WearSpell> own)
     {
         // The columns' effect is settled by the fit: it stands in the place, so that nothing but b is left to learn.
-        var usable = own.Where(s => s.Window is not null).SelectMany(s => s.Rows.Select(row => (row, s.Window!.Value.Place))).ToList();
-        var places = usable.Select(t => t.Place with { Offset = t.Place.Offset + Effects(t.row.Columns) }).ToArray();
+        var usable = own.Where(s => s.Window is not null).ToList();
+        if (usable.Count == 0)
+            return ClientEffectNodes.For(population);
+        double[] duds = Fit is null ? [] : [.. usable.Select(s => s.DudKind is { } kind ? Fit.CoursesOf(kind).DudShare : 0)];
         var rows = LifetimeFitRows.Create(
-            [.. usable.Select(t => t.row.Spell)],
+            [.. usable.Select(s => s.SpellAt(Fit?.RepairRate ?? 0))],
             [],
-            places,
+            [.. usable.Select(s => s.Window!.Value.Place with { Offset = s.Window.Value.Place.Offset + Effects(s.Columns) })],
             new int[usable.Count],
-            usable.Exists(t => t.row.Entered > 0) ? [.. usable.Select(t => t.row.Entered)] : []
+            dudShares: Array.TrueForAll(duds, share => share == 0) ? [] : duds
         );
-        return usable.Count == 0 ? ClientEffectNodes.For(population) : ClientEffectNodes.For(population with { Coefficients = [] }, rows);
+        return ClientEffectNodes.For(population with { Coefficients = [] }, rows);
     }
 
-    /// <summary>What to expect of a client's bond or unit with such a window and covariates.</summary>
+    /// <summary>What to expect of a client's bond with such a window and covariates.</summary>
     /// <param name="own">The client's own spells; none for a client of whom nothing is known.</param>
     public LifePrediction Predict(IReadOnlyCollection<WearSpell> own, WindowPrior window, IReadOnlyCollection<CovariateValue> columns)
     {
@@ -79,17 +81,40 @@ public sealed class WearModel
         return new(population, ClientEffect(population, own), window.Place, Effects(columns));
     }
 
-    /// <summary>How ln T of a unit lies about its centre, where the scale is not known; null where it is.</summary>
-    public LifeShape? ShapeOf(PopulationParameters population, WindowPrior window)
+    /// <summary>What to expect of a client's unit.</summary>
+    /// <param name="repairedAt">Worn days at its first repair; null where it was never repaired.</param>
+    public LifePrediction PredictUnit(
+        IReadOnlyCollection<WearSpell> own,
+        UnitKindTerms kind,
+        IReadOnlyCollection<CovariateValue> columns,
+        double? repairedAt
+    )
     {
-        if (population.LogScaleVariance == 0)
+        var window = kind.LifePrior();
+        var population = PopulationFor(window, columns);
+        var client = ClientEffect(population, own);
+        return ShapeOf(population, kind, repairedAt is not null) is { } shape
+            ? new(population, client, window.Place, Effects(columns), shape, ClockOf(repairedAt))
+            : new(population, client, window.Place, Effects(columns));
+    }
+
+    public RepairClock ClockOf(double? repairedAt) => repairedAt is { } at ? new RepairClock(at, Fit?.RepairRate ?? 0) : default;
+
+    /// <summary>How ln T of a unit lies about its centre: over what is not known of the scale, duds, and repairs to come. Null without a fit.</summary>
+    public LifeShape? ShapeOf(PopulationParameters population, UnitKindTerms kind, bool wasRepaired)
+    {
+        if (Fit is null)
             return null;
         // A centre's own move with the scale is rounded to a hundredth of ln T, so that a practice's units share a few tables.
-        var spread = Math.Sqrt(population.LogScaleVariance);
-        var slope = (int)Math.Round(100 * window.Width * population.LogScaleSlope * spread);
+        var window = kind.LifePrior();
+        var slope = (int)Math.Round(100 * window.Width * population.LogScaleSlope * Math.Sqrt(population.LogScaleVariance));
         return _shapes.GetOrAdd(
-            (window.Sigma, slope),
-            key => LifeShape.Create(population.Distribution, [.. LifePrediction.BranchesOfScale(population, key.Sigma, key.Slope / 100.0)])
+            (window.Sigma, slope, Fit.CoursesOf(kind.Id), wasRepaired),
+            key =>
+                LifeShape.Create(
+                    population.Distribution,
+                    [.. key.Courses.Apply(LifePrediction.BranchesOfScale(population, key.Sigma, key.Slope / 100.0), key.Repaired)]
+                )
         );
     }
 }

@@ -170,10 +170,13 @@ public sealed class WorkloadForecaster(ReorderFacts book, DueFacts dues, VisitTy
         var life = new double[Days + 1];
         for (var scenario = 0; scenario < PracticeEffectNode.Three.Count; scenario++)
         {
-            var window = book.Kinds[order.UnitKindId].LifePrior();
+            var kind = book.Kinds[order.UnitKindId];
+            var window = kind.LifePrior();
             var population = Shifted(model.PopulationFor(window, order.ColumnsOfNew), PracticeEffectNode.Three[scenario]);
             var nodes = model.ClientEffect(population, order.Lives).Reduced();
-            var prediction = new LifePrediction(population, nodes, window.Place, order.EffectOfNew);
+            var prediction = model.ShapeOf(population, kind, wasRepaired: false) is { } shape
+                ? new LifePrediction(population, nodes, window.Place, order.EffectOfNew, shape, default)
+                : new LifePrediction(population, nodes, window.Place, order.EffectOfNew);
             var before = 1.0;
             for (var day = 1; day < life.Length; day++)
             {

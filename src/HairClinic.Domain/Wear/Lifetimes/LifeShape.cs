@@ -37,6 +37,9 @@ public sealed class LifeShape
         _logWeights = [.. groups.Select(g => Math.Log(g.Sum(b => b.Weight)))];
         var points = (int)((to - _from) / _step) + 2;
         _tables = [.. groups.Select(g => Table(distribution, [.. g], points))];
+        // A new unit's age says nothing: all branches in one, which is looked up most.
+        if (groups.Count > 1)
+            (_tables, _logWeights) = ([.. _tables, Table(distribution, [.. branches], points)], [.. _logWeights, 0]);
         _lastFinite = [.. _tables.Select(t => _from + (t.Length / 2 - 1) * _step)];
     }
 
@@ -74,6 +77,8 @@ public sealed class LifeShape
     /// <param name="centre">Of ln T.</param>
     internal double LogSurvival(double logAge, double logDays, double centre)
     {
+        if (double.IsNegativeInfinity(logAge))
+            return LogSurvival(_tables.Length - 1, logDays - centre);
         var (top, sum) = (double.NegativeInfinity, 0.0);
         for (var g = 0; g < LogAgeFactors.Length; g++)
         {

@@ -83,7 +83,8 @@ public sealed record GroupComparison(
     )
     {
         var told = groups.SelectMany(g => g).ToList();
-        var left = determined.Concat(Nested(groups)).ToList();
+        // Lots are too many to be held apart in a comparison of anything else.
+        var left = determined.Append(CovariateValue.LotPrefix).Concat(Nested(groups)).ToList();
         var (columns, clients) = WearModelFitter.DesignMatrix(
             told,
             name => !left.Exists(d => name.StartsWith(d, StringComparison.Ordinal))

@@ -64,7 +64,7 @@ internal sealed class WearCostReader(ClinicDb db, LastingSide by, CancellationTo
         var columns = new List<CovariateValue> { CovariateValue.ForBaseMaterial(kinds[0].BaseMaterialId) };
         if (kinds.Select(k => k.WorkshopId).Distinct().ToList() is [{ } workshop])
             columns.Add(CovariateValue.Workshop(workshop));
-        return model.Predict([], kinds[0].LifePrior(), columns);
+        return model.PredictUnit([], kinds[0], columns, repairedAt: null);
     }
 
     /// <summary>Of the adhesive this base is bonded with most.</summary>

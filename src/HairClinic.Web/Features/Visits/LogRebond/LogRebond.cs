@@ -64,14 +64,16 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
         var cureHours = sheet.Products.Max(p => p.LabelCureHours);
         var worn = Worn(sheet, input);
         var holds = await HoldFacts.LoadAsync(db, book.Windows, [sheet.Client.Id], cancellation);
+        var adhesive = sheet.AdhesiveAmong(used);
         var basis = book.CalculatorFor(
             sheet.Client,
             sheet.BaseMaterialId,
-            sheet.AdhesiveAmong(used),
+            adhesive,
             input.Attachment,
             cureHours,
             input.WaitsKept,
             holds,
+            used.Find(u => u.ProductId == adhesive)?.LotId,
             // What is found at this take-down counts for the bond that is made now.
             worn is var (old, _, found)
                 ? (old.Id, old.HoldIfRemoved(found.OffOn(day), found.Reason, found.ToLift(day)))
