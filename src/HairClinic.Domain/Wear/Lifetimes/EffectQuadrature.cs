@@ -54,6 +54,8 @@ internal sealed class EffectQuadrature(LifeDistribution distribution, LifetimeFi
         var row = _first + i;
         var tau = rows.Places is { } places ? _scale * places[row].Sigma : _scale;
         var eta = _centre[i] + RowLoading(i) * effect;
+        if (rows.DudShares is { } duds && duds[row] > 0)
+            return DudLikelihood.Evaluate(distribution, rows.Ends[row], rows.LogLower[row], rows.LogUpper[row], eta, tau, duds[row]);
         return distribution == LifeDistribution.Weibull
             ? WeibullLikelihood.Evaluate(rows.Ends[row], rows.LogLower[row], rows.LogUpper[row], eta, tau)
             : LogNormalLikelihood.Evaluate(rows.Ends[row], rows.LogLower[row], rows.LogUpper[row], eta, tau);
@@ -83,6 +85,9 @@ internal sealed class EffectQuadrature(LifeDistribution distribution, LifetimeFi
                 slope += weight * loading * terms.E;
                 bend += weight * loading * loading * terms.EE;
             }
+            // A row that may be a dud's has more than one top: where it bends the wrong way, the prior's bend will do.
+            if (rows.DudShares is not null && bend > -0.2 / (clientSpread * clientSpread))
+                bend = -1 / (clientSpread * clientSpread);
             var change = Math.Clamp(-slope / bend, -2 * clientSpread, 2 * clientSpread);
             effect += change;
             if (!(Math.Abs(change) > 1e-9 * clientSpread))
