@@ -53,7 +53,7 @@ public static class ToldSpells
     /// to be sound up to its last inspection, not up to today.
     /// </remarks>
     public static Row Life(
-        IReadOnlyList<(double WornDays, int? Grade)> inspections,
+        IReadOnlyList<UnitLook> inspections,
         (int From, int To) life,
         string? workshop,
         int client
