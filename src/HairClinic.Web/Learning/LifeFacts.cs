@@ -116,8 +116,7 @@ public sealed class LifeFacts
     public IReadOnlyList<CovariateValue> CovariatesNow(HairSystem? unit, UnitKindTerms kind, Guid clientId, LocalDate today)
     {
         var since = unit is null ? today : _stretches[unit.Id].Select(s => (LocalDate?)s.From).Min() ?? today;
-        var columns = CovariatesWhenFirstWorn(kind, clientId, since);
-        return unit?.Repairs.Any(r => r.DoneOn is not null) == true ? [.. columns, CovariateValue.For(KnownCovariate.Repaired)] : columns;
+        return CovariatesWhenFirstWorn(kind, clientId, since);
     }
 
     private LifeSpell SpellOf(HairSystem unit, UnitKindTerms kind, LocalDate today)
@@ -145,7 +144,7 @@ public sealed class LifeFacts
             CovariatesWhenFirstWorn(kind, unit.ClientId, own.Min(s => s.From))
         )
         {
-            Stretches = wear.Stretches,
+            RepairedAt = wear.RepairedAt,
             Grades = wear.Grades,
         };
     }
@@ -168,20 +167,15 @@ public sealed record LifeSpell(
     IReadOnlyList<CovariateValue> Columns
 ) : WearSpell(Client, Spell, Window, Columns)
 {
-    /// <summary>The life before and after its first repair; one stretch where it never was repaired.</summary>
-    public IReadOnlyList<UnitLifeSegment> Stretches { get; init; } = [];
+    /// <summary>Worn days at its first repair; null where it never was repaired.</summary>
+    public double? RepairedAt { get; init; }
 
     /// <summary>How it looked at its take-downs and as it was retired, in order.</summary>
     public IReadOnlyList<GradedLook> Grades { get; init; } = [];
 
-    public override IEnumerable<CovariateSegment> Rows =>
-        Stretches.Count < 2 && Stretches.All(s => s.Repaired == 0)
-            ? base.Rows
-            : Stretches.Select(s => new CovariateSegment(
-                s.Spell,
-                s.Entered,
-                s.Repaired == 0 ? Columns : [.. Columns, CovariateValue.For(KnownCovariate.Repaired, s.Repaired)]
-            ));
+    public override Guid? DudKind => UnitKindId;
+
+    public override Spell SpellAt(double repairRate) => RepairedAt is { } at ? new RepairClock(at, repairRate).Read(Spell) : Spell;
 }
 
 /// <summary>Gathers units as spells of life: worn days until an inspection found them worn out.</summary>

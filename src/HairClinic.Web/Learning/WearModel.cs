@@ -64,7 +64,7 @@ public sealed class WearModel
             return ClientEffectNodes.For(population);
         double[] duds = Fit is null ? [] : [.. usable.Select(s => s.DudKind is { } kind ? Fit.CoursesOf(kind).DudShare : 0)];
         var rows = LifetimeFitRows.Create(
-            [.. usable.Select(s => s.SpellAt(Fit?.RepairRate ?? 0))],
+            [.. usable.Select(s => s.SpellAt(RepairRate))],
             [],
             [.. usable.Select(s => s.Window!.Value.Place with { Offset = s.Window.Value.Place.Offset + Effects(s.Columns) })],
             new int[usable.Count],
@@ -98,18 +98,25 @@ public sealed class WearModel
             : new(population, client, window.Place, Effects(columns));
     }
 
-    public RepairClock ClockOf(double? repairedAt) => repairedAt is { } at ? new RepairClock(at, Fit?.RepairRate ?? 0) : default;
+    /// <summary>κ where nothing is learnt yet: the practice's row says how long, in times, what is left of a repaired unit lasts.</summary>
+    public static double RepairRateFrom(IReadOnlyDictionary<KnownCovariate, double> factors) =>
+        factors.TryGetValue(KnownCovariate.Repaired, out var factor) ? -Math.Log(factor) : 0;
+
+    public RepairClock ClockOf(double? repairedAt) => repairedAt is { } at ? new RepairClock(at, RepairRate) : default;
+
+    private double RepairRate => Fit?.RepairRate ?? RepairRateFrom(_factors);
 
     /// <summary>How ln T of a unit lies about its centre: over what is not known of the scale, duds, and repairs to come. Null without a fit.</summary>
     public LifeShape? ShapeOf(PopulationParameters population, UnitKindTerms kind, bool wasRepaired)
     {
-        if (Fit is null)
+        var courses = Fit?.CoursesOf(kind.Id) ?? default;
+        if (Fit is null && !(wasRepaired && RepairRate != 0))
             return null;
         // A centre's own move with the scale is rounded to a hundredth of ln T, so that a practice's units share a few tables.
         var window = kind.LifePrior();
         var slope = (int)Math.Round(100 * window.Width * population.LogScaleSlope * Math.Sqrt(population.LogScaleVariance));
         return _shapes.GetOrAdd(
-            (window.Sigma, slope, Fit.CoursesOf(kind.Id), wasRepaired),
+            (window.Sigma, slope, courses, wasRepaired),
             key =>
                 LifeShape.Create(
                     population.Distribution,

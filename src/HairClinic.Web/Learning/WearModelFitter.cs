@@ -34,7 +34,13 @@ public static class WearModelFitter
         var units = usable
             .Select((s, i) => new UnitLifeRow(s.Spell, s.RepairedAt, s.UnitKindId, s.Window!.Value.Place, clients[i]))
             .ToList();
-        var fit = UnitLifeFitter.Fit(LifeDistribution.Weibull, units, columns, PriorsOf(columns.Select(c => c.Name), factors));
+        var fit = UnitLifeFitter.Fit(
+            LifeDistribution.Weibull,
+            units,
+            columns,
+            PriorsOf(columns.Select(c => c.Name), factors),
+            WearModel.RepairRateFrom(factors)
+        );
         return (fit, clients.Append(-1).Max() + 1);
     }
 

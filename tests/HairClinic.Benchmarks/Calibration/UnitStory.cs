@@ -1,3 +1,4 @@
+using HairClinic.Domain.Wear.Curves;
 using HairClinic.Domain.Wear.Lifetimes;
 
 namespace HairClinic.Benchmarks.Calibration;
@@ -76,13 +77,17 @@ internal sealed class UnitStory(Dice dice, LifeTruth truth, int client, bool oth
 
     private List<Seen> Rows(List<UnitLook> inspections, int worn, double[] repairedAt, bool goesOn)
     {
-        var stretches = UnitLifeBuilder.SplitAtFirstRepair(inspections.ToArray(), worn, repairedAt);
-        return
-        [
-            .. stretches.Select(
-                (stretch, i) =>
-                    new Seen(client, _window, With(stretch.Repaired), stretch.Spell, worn, goesOn, stretch.Entered, i < stretches.Count - 1)
-            ),
-        ];
+        // The belief reads a repaired unit as two rows, the later one entered late.
+        var (life, repaired) = UnitLifeBuilder.FromInspectionsAndRepairs(inspections.ToArray(), worn, repairedAt);
+        return repaired switch
+        {
+            null => [new Seen(client, _window, With(0), life, worn, goesOn)],
+            0 => [new Seen(client, _window, With(1), life, worn, goesOn)],
+            { } at =>
+            [
+                new Seen(client, _window, With(0), Spell.RightCensored(at), worn, goesOn, IsContinued: true),
+                new Seen(client, _window, With(1), life, worn, goesOn, at),
+            ],
+        };
     }
 }

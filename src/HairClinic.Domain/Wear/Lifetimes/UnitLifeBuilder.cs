@@ -37,12 +37,12 @@ public static class UnitLifeBuilder
         return by > 0 ? Spell.FromBounds(after, by) : Spell.LeftCensored(1);
     }
 
-    /// <summary>The same life in stretches: before and after its first repair, the later one entered late.</summary>
+    /// <summary>The same life, and the worn days at its first repair; null where it was never repaired.</summary>
     /// <param name="repairedAt">Worn days at each repair, in any order; 0 for one before it was ever worn.</param>
     /// <remarks>
     /// A unit that was repaired was inspected and went on being worn, so it was not worn out then. A repair after its end changes nothing.
     /// </remarks>
-    public static IReadOnlyList<UnitLifeSegment> SplitAtFirstRepair(
+    public static (Spell Life, double? RepairedAt) FromInspectionsAndRepairs(
         ReadOnlySpan<UnitLook> looks,
         double wornDays,
         ReadOnlySpan<double> repairedAt,
@@ -51,24 +51,13 @@ public static class UnitLifeBuilder
     {
         var life = FromInspections(looks, wornDays, retired);
         var end = life.End == SpellEnd.After ? life.Lower : life.Upper;
-        var (first, sound) = (double.PositiveInfinity, life.Lower);
+        var (first, sound) = ((double?)null, life.Lower);
         foreach (var repaired in repairedAt)
         {
             if (repaired >= end && repaired > 0)
                 continue;
-            (first, sound) = (Math.Min(first, Math.Max(0, repaired)), Math.Max(sound, repaired));
+            (first, sound) = (Math.Min(first ?? double.PositiveInfinity, Math.Max(0, repaired)), Math.Max(sound, repaired));
         }
-        if (double.IsPositiveInfinity(first))
-            return [new UnitLifeSegment(life, 0, 0)];
-        life = Spell.FromBounds(sound, life.Upper);
-        return first == 0
-            ? [new UnitLifeSegment(life, 0, 1)]
-            : [new UnitLifeSegment(Spell.RightCensored(first), 0, 0), new UnitLifeSegment(life, first, 1)];
+        return first is null ? (life, null) : (Spell.FromBounds(sound, life.Upper), first);
     }
 }
-
-/// <summary>A stretch of a unit's life over which its covariates stood still.</summary>
-/// <param name="Spell">Counted from the unit's first worn day, whenever the stretch began.</param>
-/// <param name="Entered">Worn days at which the stretch began.</param>
-/// <param name="Repaired">The covariate: 1 from the first repair on.</param>
-public readonly record struct UnitLifeSegment(Spell Spell, double Entered, double Repaired);

@@ -15,21 +15,23 @@ public static class UnitLifeFitter
     private const double RepairRateSpread = 0.35;
     private const double DudPriorUnits = 12;
     private static readonly double[] DudShares = [0.01, 0.03, 0.07, 0.12, 0.18];
-    private static readonly double[] RepairRates = [-0.7, -0.35, 0, 0.35, 0.7];
+    private static readonly double[] RepairSteps = [-0.7, -0.35, 0, 0.35, 0.7];
 
     /// <param name="units">One row a unit.</param>
     /// <param name="columns">The covariates, a value a unit.</param>
+    /// <param name="usualRepairRate">κ as it is assumed until the records say better.</param>
     public static UnitLifeFit Fit(
         LifeDistribution distribution,
         IReadOnlyList<UnitLifeRow> units,
         IReadOnlyList<CovariateColumn> columns,
-        LifePriors priors
+        LifePriors priors,
+        double usualRepairRate = 0
     )
     {
         var sample = SampleOf(units);
         var few = sample.Length == units.Count ? columns : [.. columns.Select(c => c with { Values = [.. sample.Select(i => c.Values[i])] })];
         var profile = new Profile(distribution, [.. sample.Select(i => units[i])], few, priors);
-        var rate = profile.RepairRate();
+        var rate = profile.RepairRate(usualRepairRate);
         var (shares, other) = profile.DudSharesByKind(rate);
         var rows = Rows(units, columns, rate, kind => shares.GetValueOrDefault(kind, other));
         var ended = units.Count(u => u.Life.End != SpellEnd.After);
@@ -79,18 +81,18 @@ public static class UnitLifeFitter
     )
     {
         // What tells nothing of repairs leaves κ at its prior's mean.
-        public double RepairRate()
+        public double RepairRate(double usual)
         {
             if (!units.Any(u => u.RepairedAt is { } at && (u.Life.End != SpellEnd.After || u.Life.Lower > at)))
-                return 0;
-            var heights = Array.ConvertAll(RepairRates, rate => HeightAt(rate, DudShares[1]));
+                return usual;
+            var heights = Array.ConvertAll(RepairSteps, step => HeightAt(usual + step, step, DudShares[1]));
             var best = Array.IndexOf(heights, heights.Max());
             if (best == 0 || best == heights.Length - 1 || !double.IsFinite(heights[best]))
-                return RepairRates[best];
+                return usual + (double.IsFinite(heights[best]) ? RepairSteps[best] : 0);
             // The top of the parabola through the best and its neighbours.
             var (left, top, right) = (heights[best - 1], heights[best], heights[best + 1]);
-            var step = RepairRates[best] - RepairRates[best - 1];
-            return RepairRates[best] + step * (left - right) / (2 * (left - 2 * top + right));
+            var between = RepairSteps[best] - RepairSteps[best - 1];
+            return usual + RepairSteps[best] + between * (left - right) / (2 * (left - 2 * top + right));
         }
 
         public (IReadOnlyDictionary<Guid, double> ByKind, double Other) DudSharesByKind(double rate)
@@ -116,10 +118,10 @@ public static class UnitLifeFitter
                 + DudPriorUnits * Math.Log(1 - share);
         }
 
-        private double HeightAt(double rate, double share)
+        private double HeightAt(double rate, double fromUsual, double share)
         {
             var exact = units.Count(u => u.RepairedAt < u.Life.Lower && u.Life.End == SpellEnd.At);
-            return FitAt(rate, _ => share).LogPosterior - rate * rate / (2 * RepairRateSpread * RepairRateSpread) + exact * rate;
+            return FitAt(rate, _ => share).LogPosterior - fromUsual * fromUsual / (2 * RepairRateSpread * RepairRateSpread) + exact * rate;
         }
 
         private LifetimeFit FitAt(double rate, Func<Guid, double> share) =>

@@ -7,8 +7,8 @@ namespace HairClinic.Domain.Wear.Lifetimes;
 /// <param name="WornDays">Days on a head until then.</param>
 /// <param name="WornOut">A look found it so: from then on it is worn in an emergency only.</param>
 /// <param name="Life">In worn days.</param>
-/// <param name="Stretches">The life before and after its first repair; none where it never was repaired.</param>
-public sealed record UnitWear(int WornDays, bool WornOut, Spell Life, IReadOnlyList<UnitLifeSegment> Stretches)
+/// <param name="RepairedAt">Worn days at its first repair; null where it never was repaired.</param>
+public sealed record UnitWear(int WornDays, bool WornOut, Spell Life, double? RepairedAt)
 {
     /// <summary>What was written of how it looked, in order of days; looks that wrote nothing are not among them.</summary>
     public IReadOnlyList<GradedLook> Grades { get; init; } = [];
@@ -38,12 +38,8 @@ public sealed record UnitWear(int WornDays, bool WornOut, Spell Life, IReadOnlyL
         var retired = state == UnitState.Retired && !needEnded && asRetired is null;
         var known = retired ? days : looks.Where(s => s.WornOut == false).Select(s => s.WornDays).LastOrDefault();
         var repaired = repairs.Select(day => (double)WornPeriod.DaysWornBefore(worn, day)).ToArray();
-        return new UnitWear(
-            days,
-            Array.Exists(looks, s => s.WornOut == true),
-            UnitLifeBuilder.FromInspections(looks, known, retired),
-            repaired.Length == 0 ? [] : UnitLifeBuilder.SplitAtFirstRepair(looks, known, repaired, retired)
-        )
+        var (life, repairedAt) = UnitLifeBuilder.FromInspectionsAndRepairs(looks, known, repaired, retired);
+        return new UnitWear(days, Array.Exists(looks, s => s.WornOut == true), life, repairedAt)
         {
             Grades =
             [

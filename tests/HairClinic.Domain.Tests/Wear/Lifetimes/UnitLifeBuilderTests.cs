@@ -35,48 +35,23 @@ public sealed class UnitLifeBuilderTests
     public void Not_worn_yet_tells_nothing() => Assert.Equal(Spell.RightCensored(0), UnitLifeBuilder.FromInspections(Looks([]), 0));
 
     [Fact]
-    public void From_its_first_repair_on_a_unit_is_told_apart() =>
-        Assert.Equal(
-            [new UnitLifeSegment(Spell.RightCensored(90), 0, 0), new UnitLifeSegment(Spell.FromBounds(120, 150), 90, 1)],
-            UnitLifeBuilder.SplitAtFirstRepair(Looks([(60, 0), (120, 2), (150, 3)]), 150, [110, 90])
-        );
+    public void A_life_remembers_when_the_unit_was_first_repaired() =>
+        Assert.Equal((Spell.FromBounds(120, 150), 90.0), Repaired([(60, 0), (120, 2), (150, 3)], 150, 110, 90));
 
     [Fact]
     public void Who_repairs_has_looked_at_it() =>
-        Assert.Equal(
-            [new UnitLifeSegment(Spell.RightCensored(130), 0, 0), new UnitLifeSegment(Spell.FromBounds(140, 150), 130, 1)],
-            UnitLifeBuilder.SplitAtFirstRepair(Looks([(120, 2), (150, 3)]), 150, [130, 140])
-        );
+        Assert.Equal((Spell.FromBounds(140, 150), 130.0), Repaired([(120, 2), (150, 3)], 150, 130, 140));
 
     [Fact]
-    public void Still_in_wear_after_a_repair_it_lasted_at_least_so_long_from_there() =>
-        Assert.Equal(
-            [new UnitLifeSegment(Spell.RightCensored(90), 0, 0), new UnitLifeSegment(Spell.RightCensored(170), 90, 1)],
-            UnitLifeBuilder.SplitAtFirstRepair(Looks([(60, 0), (150, 2)]), 170, [90])
-        );
+    public void Still_in_wear_after_a_repair_it_lasted_at_least_so_long() =>
+        Assert.Equal((Spell.RightCensored(170), 90.0), Repaired([(60, 0), (150, 2)], 170, 90));
 
     [Fact]
-    public void Never_repaired_repaired_before_its_first_day_or_after_its_end_it_is_one_stretch()
+    public void Never_repaired_repaired_before_its_first_day_or_after_its_end()
     {
-        Assert.Equal([new UnitLifeSegment(Spell.RightCensored(170), 0, 0)], UnitLifeBuilder.SplitAtFirstRepair(Looks([(60, 0)]), 170, []));
-        Assert.Equal([new UnitLifeSegment(Spell.RightCensored(170), 0, 1)], UnitLifeBuilder.SplitAtFirstRepair(Looks([(60, 0)]), 170, [0]));
-        Assert.Equal(
-            [new UnitLifeSegment(Spell.FromBounds(100, 130), 0, 0)],
-            UnitLifeBuilder.SplitAtFirstRepair(Looks([(100, 1), (130, 3)]), 200, [130, 160])
-        );
-    }
-
-    [Fact]
-    public void Its_stretches_are_rows_of_the_model_with_an_entry()
-    {
-        var stretches = UnitLifeBuilder.SplitAtFirstRepair(Looks([(60, 0), (120, 2), (150, 3)]), 150, [90]);
-        var rows = LifetimeFitRows.Create(
-            [.. stretches.Select(s => s.Spell)],
-            [new CovariateColumn("repaired", [.. stretches.Select(s => s.Repaired)])],
-            entered: [.. stretches.Select(s => s.Entered)]
-        );
-
-        Assert.Equal((2, 1), (rows.Count, rows.Ended));
+        Assert.Equal((Spell.RightCensored(170), null), Repaired([(60, 0)], 170));
+        Assert.Equal((Spell.RightCensored(170), 0.0), Repaired([(60, 0)], 170, 0));
+        Assert.Equal((Spell.FromBounds(100, 130), null), Repaired([(100, 1), (130, 3)], 200, 130, 160));
     }
 
     [Fact]
@@ -97,6 +72,9 @@ public sealed class UnitLifeBuilderTests
         Assert.Equal(Spell.FromBounds(143, 145), UnitLifeBuilder.FromInspections([new(143, false), found.Since(141, 145)], 150));
         Assert.Equal(Spell.FromBounds(147, 150), UnitLifeBuilder.FromInspections([new(147, false), found.Since(141, 145)], 150));
     }
+
+    private static (Spell, double?) Repaired((double WornDays, int? Grade)[] seen, double wornDays, params double[] repairedAt) =>
+        UnitLifeBuilder.FromInspectionsAndRepairs(Looks(seen), wornDays, repairedAt);
 
     // By the worst structural grade; null where nobody looked.
     private static UnitLook[] Looks((double WornDays, int? Grade)[] seen) =>

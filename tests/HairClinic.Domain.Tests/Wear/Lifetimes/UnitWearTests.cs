@@ -126,15 +126,12 @@ public sealed class UnitWearTests
     }
 
     [Fact]
-    public void A_repair_parts_the_life_at_the_worn_day_it_was_made_on()
+    public void A_repair_is_remembered_by_the_worn_day_it_was_made_on()
     {
         var wear = Of(UnitState.Bonded, [(0, 40), (60, 100), (100, null)], today: 110, repairs: [50]);
 
-        Assert.Equal(
-            [new UnitLifeSegment(Spell.RightCensored(40), 0, 0), new UnitLifeSegment(Spell.RightCensored(80), 40, 1)],
-            wear.Stretches
-        );
-        Assert.Empty(Of(UnitState.Bonded, [(0, null)], today: 10).Stretches);
+        Assert.Equal((Spell.RightCensored(80), 40.0), (wear.Life, wear.RepairedAt));
+        Assert.Null(Of(UnitState.Bonded, [(0, null)], today: 10).RepairedAt);
     }
 
     // A unit that wears still is destroyed too, where nobody needs it.
