@@ -76,7 +76,14 @@ public sealed class LifePrediction
     }
 
     /// <summary>S(a + t) / S(a): having lasted a days. That says what the age tells: it is not among the client's rows too.</summary>
-    public double SurvivalGiven(double age, double days) => Math.Exp(LogSurvival(age + days) - LogSurvival(age));
+    /// <remarks>0 where the age is so far past any life that no number holds the chance to reach it.</remarks>
+    public double SurvivalGiven(double age, double days)
+    {
+        var lasted = LogSurvival(age);
+        if (double.IsNegativeInfinity(lasted))
+            return days > 0 ? 0 : 1;
+        return Math.Exp(LogSurvival(age + days) - lasted);
+    }
 
     /// <summary>The days by which a share has ended.</summary>
     public double Quantile(double probability) => RemainingQuantile(0, probability);
@@ -92,6 +99,9 @@ public sealed class LifePrediction
             high += 20 * _tau;
         if (age > 0)
             low = Math.Log(age);
+        // So far past any life that what is left is less than numbers of its age can tell.
+        if (!(LogSurvival(Math.Exp(low)) > height))
+            return 0;
         var log = Brent.FindRoot(at => LogSurvival(Math.Exp(at)) - height, low, high, 1e-12, 200);
         return Math.Max(0, Math.Exp(log) - age);
     }
