@@ -55,9 +55,9 @@ public sealed class HoldFacts
     {
         var lots = spells
             .Where(s => s.LotId is not null && s.Spell.End != SpellEnd.After)
-            .CountBy(s => s.LotId)
+            .CountBy(s => s.LotId!.Value)
             .Where(lot => lot.Value >= HoldSeason.FewestOfLot)
-            .Select(lot => CovariateValue.Lot(lot.Key!.Value).Name)
+            .Select(lot => CovariateValue.Lot(lot.Key).Name)
             .ToHashSet(StringComparer.Ordinal);
         var seasons = spells.Count > 0 && HoldSeason.CanTell(spells.Min(s => s.AppliedOn), spells.Max(s => s.AppliedOn));
         return name =>

@@ -129,10 +129,14 @@ public sealed class LifePrediction
     }
 
     /// <summary>S(a + t) / S(a): having lasted a days. That says what the age tells: it is not among the client's rows too.</summary>
+    /// <remarks>0 where the age is so far past any life that no number holds the chance to reach it.</remarks>
     public double SurvivalGiven(double age, double days)
     {
         var own = _clock.AgeAfter(age);
-        return Math.Exp(LogSurvival(own, _clock.AgeAfter(age + days)) - LogSurvival(own, own));
+        var lasted = LogSurvival(own, own);
+        if (double.IsNegativeInfinity(lasted))
+            return days > 0 ? 0 : 1;
+        return Math.Exp(LogSurvival(own, _clock.AgeAfter(age + days)) - lasted);
     }
 
     /// <summary>The days by which a share has ended.</summary>
@@ -152,6 +156,9 @@ public sealed class LifePrediction
             high += 20 * widest;
         if (age > 0)
             low = Math.Log(age);
+        // So far past any life that what is left is less than numbers of its age can tell.
+        if (!(LogSurvival(age, Math.Exp(low)) > height))
+            return 0;
         var log = Brent.FindRoot(at => LogSurvival(age, Math.Exp(at)) - height, low, high, 1e-12, 200);
         return Math.Max(0, _clock.WornDaysAt(Math.Exp(log)) - worn);
     }
