@@ -43,7 +43,7 @@ internal static class BookRows
                 PracticeRows.DateOf(bond.AppliedOn),
                 Bases[client.Base],
                 Adhesives[client.Adhesive],
-                null,
+                new Guid(bond.Lot, 0, 0, [0, 0, 0, 0, 0, 0, 0, 4]),
                 client.Id,
                 Spell.FromHold(bond.Held ?? new HoldObservation(HoldCensoring.AtLeast, known, null)),
                 HoldWindows[client.Base],

@@ -52,7 +52,7 @@ internal sealed class PracticeTruth
         var days = _holds.Days(hold, PracticeRows.Holds[client.Base], client.HoldEffect, covariates);
         if (PracticeRows.DateOf(madeOn).Month is >= 6 and <= 8)
             days *= _world.SummerHold;
-        if (_world.Lot is { } lot && madeOn >= lot.From && madeOn <= lot.Through)
+        if (_world.Lot is { } lot && lot.Covers(madeOn))
             days *= lot.Factor;
         return new BondTruth(days, hold);
     }

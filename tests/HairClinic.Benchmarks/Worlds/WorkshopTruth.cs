@@ -5,8 +5,9 @@ namespace HairClinic.Benchmarks.Worlds;
 
 /// <summary>How long one workshop truly takes, and what is not in the book: its closure, its slow orders, what it makes again.</summary>
 /// <remarks>
-/// Mean and variance of ln lead are drawn from what the practice's row stands for: four orders, as the engine takes it. No workshop spreads
-/// more than twice as far as its row: of those the row allows, one in fifty would hand in one order of twenty after a year and more.
+/// Mean and variance of ln lead are drawn from what the practice's row stands for: four orders, as the engine takes it. The row's
+/// own tail is cut: no workshop spreads more than twice as far as its row says. Beyond that one order of twenty may take longer than can be
+/// looked ahead, and a practice that does as it is told would order every day.
 /// </remarks>
 internal sealed class WorkshopTruth
 {

@@ -40,7 +40,7 @@ internal sealed record World(string Name, string Told)
         new("control", "the engine's own model: beta sd 0.1, s sd 0.2"),
         new("log-normal", "lives and holds log-normal") { Distribution = LifeDistribution.LogNormal },
         new("summer", "bonds made in June to August hold 20 % shorter") { SummerHold = 0.8 },
-        new("lot", "bonds made on the days 150 to 209 hold half as long") { Lot = new(150, 209, 0.5) },
+        new("lot", "bonds made on the days 150 to 209 hold half as long") { Lot = new(0.5) },
         new("duds", "15 % of units live 45 % of their life") { DudShare = 0.15 },
         new("drift", "units of the first workshop delivered from day 240 on live 25 % shorter")
         {
@@ -54,7 +54,7 @@ internal sealed record World(string Name, string Told)
             new("all", "summer, lot, duds, repairs and leads at once")
             {
                 SummerHold = 0.8,
-                Lot = new(150, 209, 0.5),
+                Lot = new(0.5),
                 DudShare = 0.15,
                 RepairShare = 0.4,
             }
@@ -71,8 +71,17 @@ internal sealed record World(string Name, string Told)
         };
 }
 
-/// <summary>Every bond made on these days, both included, is made with a lot that holds so much of what it should.</summary>
-internal sealed record BadLot(int From, int Through, double Factor);
+/// <summary>Every bond made while one lot is used is made with it, and holds so much of what it should.</summary>
+internal sealed record BadLot(double Factor)
+{
+    /// <summary>On which the bad lot is begun.</summary>
+    public const int FirstDay = 150;
+
+    /// <summary>For which a lot lasts.</summary>
+    public const int Days = 60;
+
+    public bool Covers(int day) => day is >= FirstDay and < FirstDay + Days;
+}
 
 /// <summary>From that day on what a workshop delivers lives so much of what it would.</summary>
 internal sealed record Decline(int Workshop, int FromDay, double Factor);

@@ -5,11 +5,29 @@ namespace HairClinic.Benchmarks.Worlds;
 /// <summary>What a reader is told.</summary>
 internal static class WorldsText
 {
+    private const string Model = """
+        Each practice has truths of its own: delta N(0, its prior), s N(0, 0.2), beta N(ln factor or 0, 0.1), each client's b N(0, its prior),
+        apart for holds and lives; two workshops with rows 56/77 and 42/70 days (65 and 35 % of clients), ln lead N(mu, v) as the row stands
+        for four orders, 5 % remade; preparation 14 days. Bases: lace (life 182-273 worn days, hold 28-56) and thin (45-75, hold 7-14; 15 % of
+        clients, who began with two spares). Clients came within a third of a life before day 0, 1 March. Open Monday to Saturday.
+        Day by day: a lift brings the client in within three days if they know its day (55 %), else it is seen at the next contact (4-14 days
+        apart) or at the take-down; a unit is looked at when it is taken down and retired if it is worn out; spares wait until then.
+        Grades, honest: 20 % of take-downs none; of the rest 30 % a copy of the last entry or off by one; who retires writes 3, 4 or nothing.
+        Advice: fitted every 30 days; planned every 7 and after each event; ordered on the last day; rebonded on the due day.
+        Others: one order once what is worn has lasted a share of its usual life, or is found worn out, unless there is a spare or an order under
+        way; rebonded every 35 days (thin: 8).
+        gap: of units that were worn out, those on whose last day nothing else was ready; found bare: of units found worn out at a take-down,
+        those after which nothing was ready. without: days on which every unit in house was worn out; bare: days with nothing on the head;
+        both a client-year. idle: units ready and not worn, a client; early: bonds that lifted before they were taken down.
+        +- is one standard error over practices. Draws are the same whatever is advised.
+        """;
+
     public static void SaySetup(Report report, Setup setup)
     {
         report.Say(
             $"{setup.Practices} practices x {setup.Clients} clients x {setup.Years} years, seed {setup.Seed}, grades {setup.Grades}, spares always ready: lace {setup.Spares.Lace}, thin {setup.Spares.Thin}."
         );
+        report.Say(Model);
     }
 
     public static void SayWorld(Report report, World world, Setup setup, IReadOnlyList<(Policy Policy, PracticeDays[] Practices)> runs)
@@ -24,8 +42,10 @@ internal static class WorldsText
         var advised = runs[0].Practices;
         SayBands(report, [.. advised.Select(p => p.Measures.Tally)], setup.Years);
         SayChances(report, [.. advised.Select(p => p.Measures.Tally)]);
-        if (world.Decline is { } decline)
-            SayAlarms(report, advised, decline, setup);
+        SayAlarms(report, advised, world.Decline, setup);
+        report.Say(
+            $"gaps / worn-out units by practice: {string.Join(' ', advised.Select(p => p.Measures.Tally.Of("gap")).Select(g => $"{g.Hits}/{g.Trials}"))}"
+        );
         if (advised.Sum(p => p.Advice.Unsettled) is var unsettled and > 0)
             report.Say($"fits that did not settle: {unsettled}");
     }
@@ -75,21 +95,28 @@ internal static class WorldsText
         }
     }
 
-    private static void SayAlarms(Report report, PracticeDays[] practices, Decline decline, Setup setup)
+    private static void SayAlarms(Report report, PracticeDays[] practices, Decline? decline, Setup setup)
     {
+        var wrong = practices.Sum(p => p.Advice.Alarms.Count(a => !IsTrue(a, decline)));
+        var wrongly = $"{(double)wrong / practices.Length / setup.Years:F2} false ones a practice-year";
+        if (decline is null)
+        {
+            report.Say($"alarms: {wrongly}");
+            return;
+        }
         var named = practices
             .Select(p => (p.Measures.GapsOfDecline, First: p.Advice.Alarms.Where(a => IsTrue(a, decline)).Select(a => (int?)a.Day).Min()))
             .ToList();
         var days = named.Select(n => n.First).OfType<int>().Select(day => (double)(day - decline.FromDay)).ToList();
         var (after, all) = (named.Sum(n => n.GapsOfDecline.Count(day => day > n.First)), named.Sum(n => n.GapsOfDecline.Count));
-        var wrong = practices.Sum(p => p.Advice.Alarms.Count(a => !IsTrue(a, decline)));
+        var median = days.Count > 0 ? $", after a median of {Rounds.Median(days):F0} days" : "";
         report.Say(
-            $"alarms: {days.Count} of {practices.Length} practices, after a median of {(days.Count > 0 ? Rounds.Median(days) : double.NaN):F0} days; "
-                + $"{after} of {all} gaps of its units come after it; {(double)wrong / practices.Length / setup.Years:F2} false ones a practice-year"
+            $"alarms: in {days.Count} of {practices.Length} practices{median}; {after} of {all} gaps of its units come after it; {wrongly}"
         );
     }
 
-    private static bool IsTrue(Alarm alarm, Decline decline) => alarm.Workshop == decline.Workshop && alarm.Day >= decline.FromDay;
+    private static bool IsTrue(Alarm alarm, Decline? decline) =>
+        decline is not null && alarm.Workshop == decline.Workshop && alarm.Day >= decline.FromDay;
 
     private static string Percent((double Share, double Error, int Trials) sum) => $"{100 * sum.Share:F1} +- {100 * sum.Error:F1}";
 
