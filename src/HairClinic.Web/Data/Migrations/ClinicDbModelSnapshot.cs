@@ -1670,6 +1670,10 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("boolean")
                         .HasColumnName("retired");
 
+                    b.Property<int>("Spares")
+                        .HasColumnType("integer")
+                        .HasColumnName("spares");
+
                     b.Property<uint>("Version")
                         .IsConcurrencyToken()
                         .ValueGeneratedOnAddOrUpdate()
@@ -3048,6 +3052,10 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("quantity");
 
+                    b.Property<int>("SparesMissing")
+                        .HasColumnType("integer")
+                        .HasColumnName("spares_missing");
+
                     b.Property<Guid>("UnitKindId")
                         .HasColumnType("uuid")
                         .HasColumnName("unit_kind_id");
@@ -3691,6 +3699,16 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("text")
                         .HasColumnName("distribution");
 
+                    b.PrimitiveCollection<Guid[]>("DudKinds")
+                        .IsRequired()
+                        .HasColumnType("uuid[]")
+                        .HasColumnName("dud_kinds");
+
+                    b.PrimitiveCollection<double[]>("DudShares")
+                        .IsRequired()
+                        .HasColumnType("double precision[]")
+                        .HasColumnName("dud_shares");
+
                     b.Property<int>("Ended")
                         .HasColumnType("integer")
                         .HasColumnName("ended");
@@ -3724,10 +3742,22 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("jsonb")
                         .HasColumnName("notes");
 
+                    b.Property<double>("OtherDudShare")
+                        .HasColumnType("double precision")
+                        .HasColumnName("other_dud_share");
+
                     b.Property<string>("Quantity")
                         .IsRequired()
                         .HasColumnType("text")
                         .HasColumnName("quantity");
+
+                    b.Property<double>("RepairChance")
+                        .HasColumnType("double precision")
+                        .HasColumnName("repair_chance");
+
+                    b.Property<double>("RepairRate")
+                        .HasColumnType("double precision")
+                        .HasColumnName("repair_rate");
 
                     b.Property<int>("Spells")
                         .HasColumnType("integer")
