@@ -34,7 +34,9 @@ public sealed class GradesTests(ChromiumBrowser chromium, DemoSite demo) : IClas
         await LookAsync(page, "grades-blank");
 
         await page.GetByText("Yes, lifted").ClickAsync();
-        await page.GetByRole(AriaRole.Group, new() { NameRegex = new("^Since when has it been up") }).GetByText("About a week ago").ClickAsync();
+        await page.GetByRole(AriaRole.Group, new() { NameRegex = new("^Since when has it been up") })
+            .GetByText("About a week ago")
+            .ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Same as last time" }).ClickAsync();
         await Assertions.Expect(Grade(page, "Base", 3)).ToBeCheckedAsync();
         await LookAsync(page, "grades-copied");
@@ -58,7 +60,9 @@ public sealed class GradesTests(ChromiumBrowser chromium, DemoSite demo) : IClas
         );
         await page.OpenAsync($"/units/{unit}/take-step?step=Retired");
         await page.GetByText("Worn out", new() { Exact = true }).ClickAsync();
-        await page.GetByRole(AriaRole.Group, new() { NameRegex = new("^Since when has it looked worn out") }).GetByText("2–3 days ago").ClickAsync();
+        await page.GetByRole(AriaRole.Group, new() { NameRegex = new("^Since when has it looked worn out") })
+            .GetByText("2–3 days ago")
+            .ClickAsync();
         await Grade(page, "Shedding", 3).ClickAsync();
         await page.GetByLabel("Why").FillAsync("thin at the front");
         await LookAsync(page, "retire");
@@ -78,7 +82,9 @@ public sealed class GradesTests(ChromiumBrowser chromium, DemoSite demo) : IClas
     public async Task A_lift_told_at_the_desk_says_since_when()
     {
         var page = await demo.SignInAsync(chromium, "owner");
-        var bond = await demo.ReadAsync(db => db.Bonds.Where(b => b.RemovedOn == null && b.Lift == null).OrderBy(b => b.AppliedOn).FirstAsync());
+        var bond = await demo.ReadAsync(db =>
+            db.Bonds.Where(b => b.RemovedOn == null && b.Lift == null).OrderBy(b => b.AppliedOn).FirstAsync()
+        );
         await page.OpenAsync($"/clients/{bond.ClientId}/report-lift");
         await LookAsync(page, "report-lift");
         await page.GetByText("About a week ago").ClickAsync();
@@ -97,7 +103,10 @@ public sealed class GradesTests(ChromiumBrowser chromium, DemoSite demo) : IClas
         foreach (var (width, height) in Screens)
         {
             await page.SetViewportSizeAsync(width, height);
-            Assert.True(await page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= innerWidth"), $"{name} is wider than {width}");
+            Assert.True(
+                await page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= innerWidth"),
+                $"{name} is wider than {width}"
+            );
             await page.PictureAsync($"{name}-{width}");
             await page.NothingForAxeAsync();
         }

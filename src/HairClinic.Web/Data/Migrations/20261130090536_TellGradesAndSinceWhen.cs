@@ -1,4 +1,4 @@
-﻿using System;
+using System;
 using Microsoft.EntityFrameworkCore.Migrations;
 using NodaTime;
 
@@ -113,78 +113,6 @@ namespace HairClinic.Web.Data.Migrations
                 table: "bonds",
                 type: "date",
                 nullable: true);
-        }
-
-        /// <inheritdoc />
-        protected override void Down(MigrationBuilder migrationBuilder)
-        {
-            migrationBuilder.DropColumn(
-                name: "grades_copied",
-                table: "visit_records");
-
-            migrationBuilder.DropColumn(
-                name: "lifted_since",
-                table: "visit_records");
-
-            migrationBuilder.DropColumn(
-                name: "worn_out_on",
-                table: "visit_records");
-
-            migrationBuilder.DropColumn(
-                name: "worn_out_since",
-                table: "visit_records");
-
-            migrationBuilder.DropColumn(
-                name: "end_condition",
-                table: "hair_systems");
-
-            migrationBuilder.DropColumn(
-                name: "end_grade_base",
-                table: "hair_systems");
-
-            migrationBuilder.DropColumn(
-                name: "end_grade_colour",
-                table: "hair_systems");
-
-            migrationBuilder.DropColumn(
-                name: "end_grade_fit",
-                table: "hair_systems");
-
-            migrationBuilder.DropColumn(
-                name: "end_grade_hair",
-                table: "hair_systems");
-
-            migrationBuilder.DropColumn(
-                name: "end_grade_knots",
-                table: "hair_systems");
-
-            migrationBuilder.DropColumn(
-                name: "end_grade_shedding",
-                table: "hair_systems");
-
-            migrationBuilder.DropColumn(
-                name: "end_grades_copied",
-                table: "hair_systems");
-
-            migrationBuilder.DropColumn(
-                name: "end_look_by",
-                table: "hair_systems");
-
-            migrationBuilder.DropColumn(
-                name: "end_worn_out_on",
-                table: "hair_systems");
-
-            migrationBuilder.DropColumn(
-                name: "end_worn_out_since",
-                table: "hair_systems");
-
-            migrationBuilder.DropColumn(
-                name: "lift_earliest_on",
-                table: "bonds");
-
-            migrationBuilder.DropColumn(
-                name: "lift_latest_on",
-                table: "bonds");
         }
     }
 }

@@ -49,7 +49,8 @@ public sealed class SinceWhenFieldTests : UiTestContext
         return _answer;
     }
 
-    private static IEnumerable<string> Words(IRenderedComponent<SinceWhenField> field) => field.FindAll("label.tap").Select(l => l.TextContent.Trim());
+    private static IEnumerable<string> Words(IRenderedComponent<SinceWhenField> field) =>
+        field.FindAll("label.tap").Select(l => l.TextContent.Trim());
 
     private IRenderedComponent<SinceWhenField> Show(LocalDate? notBefore = null) =>
         Render<SinceWhenField>(p =>

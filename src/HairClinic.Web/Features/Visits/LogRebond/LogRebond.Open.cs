@@ -196,13 +196,7 @@ public sealed partial class LogRebond
         return
         [
             .. rows.Where(r => r.State == UnitState.Bonded || r.State.IsBondable())
-                .Select(r => new UnitChoice(
-                    r.Id,
-                    r.Serial,
-                    r.Name,
-                    r.State,
-                    LastGrades.From(r.Records, zone)
-                )
+                .Select(r => new UnitChoice(r.Id, r.Serial, r.Name, r.State, LastGrades.From(r.Records, zone))
                 {
                     IsNobodys = r.IsNobodys,
                     Unclean = r.Cleaning is UnitCleaning.ToBeCleaned or UnitCleaning.Drying,

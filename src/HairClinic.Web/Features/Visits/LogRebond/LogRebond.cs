@@ -137,7 +137,9 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
     {
         if (sheet.Worn?.Id != input.WornBondId)
             throw new Refusal("Another bond is on this head than when you opened this form. Open the visit again to see it.");
-        return sheet.Worn is { } worn ? (worn, sheet.UnitById(worn.HairSystemId), input.ToTakeDown() with { GradesBefore = sheet.GradesBefore(salon) }) : null;
+        return sheet.Worn is { } worn
+            ? (worn, sheet.UnitById(worn.HairSystemId), input.ToTakeDown() with { GradesBefore = sheet.GradesBefore(salon) })
+            : null;
     }
 
     // A visit of an earlier day is logged late; one of a later day takes no record.

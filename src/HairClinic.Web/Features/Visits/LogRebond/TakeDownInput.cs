@@ -80,7 +80,12 @@ public record TakeDownInput
     {
         if (told is not { SpotFixed: false } lift)
             return false;
-        (FoundLifted, LiftedOn, LiftZone, LiftedSince) = (true, lift.LiftedOn, lift.Zone, lift.LiftedOn is null ? SinceWhen.NotKnown : null);
+        (FoundLifted, LiftedOn, LiftZone, LiftedSince) = (
+            true,
+            lift.LiftedOn,
+            lift.Zone,
+            lift.LiftedOn is null ? SinceWhen.NotKnown : null
+        );
         return true;
     }
 

@@ -4,11 +4,12 @@ using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Visits;
 using HairClinic.Domain.Wear;
 using HairClinic.Domain.Wear.Curves;
+using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Learning;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Undo = HairClinic.Web.Features.Units.TakeBackStep;
 using Slice = HairClinic.Web.Features.Units.TakeStep;
+using Undo = HairClinic.Web.Features.Units.TakeBackStep;
 
 namespace HairClinic.Web.Tests.Features.Units.TakeStep;
 
@@ -54,7 +55,7 @@ public sealed class RetireUnitTests(PgServer server)
         var stored = await book.UnitAsync(_unit);
         Assert.Equal(new UnitEndLook(UnitCondition.NotSaid, book.Desk.Id), stored.EndLook);
         Assert.Equal(Spell.RightCensored(0), (await LifeAsync(book)).Spell);
-        Assert.Empty((await LifeAsync(book)).Grades);
+        Assert.Equal([OfTheTakeDown(book)], (await LifeAsync(book)).Grades);
     }
 
     [Fact]
@@ -70,7 +71,7 @@ public sealed class RetireUnitTests(PgServer server)
         // Off for five days: about a week ago it was in its last days on the head.
         var life = await LifeAsync(book);
         Assert.Equal(Spell.FromBounds(31, 35), life.Spell);
-        Assert.Equal([(35, grades, false, book.Desk.Id)], life.Grades.Select(g => (g.WornDays, g.Grades, g.Copied!.Value, g.Grader!.Value)));
+        Assert.Equal([OfTheTakeDown(book), new GradedLook(35, grades, false, book.Desk.Id)], life.Grades);
     }
 
     [Fact]
@@ -107,10 +108,18 @@ public sealed class RetireUnitTests(PgServer server)
     {
         await using var book = await OpenAsync();
 
-        await book.TakeAsync(_unit, UnitStepKind.Lost, i => (i.On, i.Since, i.Note) = (null, SinceWhen.TwoOrThreeDays, "not in the drawer"));
+        await book.TakeAsync(
+            _unit,
+            UnitStepKind.Lost,
+            i => (i.On, i.Since, i.Note) = (null, SinceWhen.TwoOrThreeDays, "not in the drawer")
+        );
 
         Assert.Equal(Today.PlusDays(-2), (await book.UnitAsync(_unit)).Dates.RetiredOn);
     }
+
+    // Nobody said of it whether it was copied.
+    private static GradedLook OfTheTakeDown(UnitBook book) =>
+        new(35, InspectionGrades.NotLookedAt with { Base = 2 }, Copied: null, book.Stylist.Id);
 
     private Task<UnitBook> OpenAsync() =>
         UnitBook.OpenAsync(
@@ -136,7 +145,16 @@ public sealed class RetireUnitTests(PgServer server)
     private static async Task<Undo.Outcome> UndoAsync(Undo slice, Guid unitId)
     {
         var step = (await slice.OpenAsync(unitId, Cancel))!.Last!;
-        return await slice.SaveAsync(Guid.CreateVersion7(), new Undo.Input { UnitId = unitId, StepId = step.Id, Because = "wrong unit" }, Cancel);
+        return await slice.SaveAsync(
+            Guid.CreateVersion7(),
+            new Undo.Input
+            {
+                UnitId = unitId,
+                StepId = step.Id,
+                Because = "wrong unit",
+            },
+            Cancel
+        );
     }
 
     private Task RetireAsync(UnitBook book, Action<Slice.Input> say) =>

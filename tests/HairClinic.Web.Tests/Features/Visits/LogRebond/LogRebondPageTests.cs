@@ -5,8 +5,8 @@ using HairClinic.Domain.Wear;
 using HairClinic.Web.Features.Visits;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Slice = HairClinic.Web.Features.Visits.LogRebond;
 using Page = HairClinic.Web.Tests.Features.Visits.ChairPage<HairClinic.Web.Features.Visits.LogRebondPage>;
+using Slice = HairClinic.Web.Features.Visits.LogRebond;
 
 namespace HairClinic.Web.Tests.Features.Visits.LogRebond;
 
@@ -282,7 +282,9 @@ public sealed class LogRebondPageTests(PgServer server)
     }
 
     private Task<VisitRecord> RecordAsync(TestClinic clinic) =>
-        clinic.ReadAsync(db => db.VisitRecords.AsNoTracking().OrderByDescending(r => r.RecordedAt).ThenByDescending(r => r.Id).FirstAsync(Cancellation));
+        clinic.ReadAsync(db =>
+            db.VisitRecords.AsNoTracking().OrderByDescending(r => r.RecordedAt).ThenByDescending(r => r.Id).FirstAsync(Cancellation)
+        );
 
     private static CancellationToken Cancellation => Xunit.TestContext.Current.CancellationToken;
 

@@ -104,7 +104,10 @@ public sealed class LogRebondTests(PgServer server)
         var next = (await ScreenAsync(clinic, _scene.Next.Id)).Start;
         (next.FoundLifted, next.WaitsKept) = (false, true);
 
-        await Refused.SayingAsync("Unit {0} is unfit. Bond the spare, or confirm that this is an emergency.", () => SaveAsync(clinic, next));
+        await Refused.SayingAsync(
+            "Unit {0} is unfit. Bond the spare, or confirm that this is an emergency.",
+            () => SaveAsync(clinic, next)
+        );
         next.Emergency = true;
 
         Assert.True((await SaveAsync(clinic, next)).PlanReplacement);

@@ -121,7 +121,10 @@ public sealed class LogTakeDownTests(PgServer server)
 
         Assert.Equal((HoldCensoring.Between, 20, 24), (outcome.Hold, outcome.Lower, outcome.Upper));
         var unit = await clinic.ReadAsync(db => db.HairSystems.SingleAsync(u => u.Id == _scene.Worn.Id, Cancellation));
-        Assert.Equal((ChairScene.Today.PlusDays(-5), ChairScene.Today.PlusDays(-5)), (unit.Dates.RetiredOn, (await BondAsync(clinic)).RemovedOn));
+        Assert.Equal(
+            (ChairScene.Today.PlusDays(-5), ChairScene.Today.PlusDays(-5)),
+            (unit.Dates.RetiredOn, (await BondAsync(clinic)).RemovedOn)
+        );
     }
 
     [Fact]
