@@ -1,4 +1,4 @@
-﻿using System;
+using System;
 using Microsoft.EntityFrameworkCore.Migrations;
 
 #nullable disable
@@ -59,38 +59,6 @@ namespace HairClinic.Web.Data.Migrations
                 type: "integer",
                 nullable: false,
                 defaultValue: 0);
-        }
-
-        /// <inheritdoc />
-        protected override void Down(MigrationBuilder migrationBuilder)
-        {
-            migrationBuilder.DropColumn(
-                name: "spares",
-                table: "unit_kinds");
-
-            migrationBuilder.DropColumn(
-                name: "dud_kinds",
-                table: "stored_fits");
-
-            migrationBuilder.DropColumn(
-                name: "dud_shares",
-                table: "stored_fits");
-
-            migrationBuilder.DropColumn(
-                name: "other_dud_share",
-                table: "stored_fits");
-
-            migrationBuilder.DropColumn(
-                name: "repair_chance",
-                table: "stored_fits");
-
-            migrationBuilder.DropColumn(
-                name: "repair_rate",
-                table: "stored_fits");
-
-            migrationBuilder.DropColumn(
-                name: "spares_missing",
-                table: "reorder_plans");
         }
     }
 }
