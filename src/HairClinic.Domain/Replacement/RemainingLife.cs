@@ -34,7 +34,14 @@ public sealed record SharedEffect(PopulationParameters Population, ClientEffectN
 {
     /// <param name="row">The population with the doubt of this unit.</param>
     /// <param name="covariates">Its xᵀβ.</param>
-    public RemainingLife Take(PopulationParameters row, WindowPrior window, double covariates, int wornDays, LifeShape? shape, RepairClock clock = default)
+    public RemainingLife Take(
+        PopulationParameters row,
+        WindowPrior window,
+        double covariates,
+        int wornDays,
+        LifeShape? shape,
+        RepairClock clock = default
+    )
     {
         var (mean, variance) = Nodes.Moments();
         var more = row.PracticeVariance - Population.PracticeVariance;

@@ -61,8 +61,9 @@ public sealed class HoldFacts
             .ToHashSet(StringComparer.Ordinal);
         var seasons = spells.Count > 0 && HoldSeason.CanTell(spells.Min(s => s.AppliedOn), spells.Max(s => s.AppliedOn));
         return name =>
-            name.StartsWith(CovariateValue.LotPrefix, StringComparison.Ordinal) ? lots.Contains(name)
-            : seasons || !name.StartsWith(CovariateValue.SeasonPrefix, StringComparison.Ordinal);
+            name.StartsWith(CovariateValue.LotPrefix, StringComparison.Ordinal)
+                ? lots.Contains(name)
+                : seasons || !name.StartsWith(CovariateValue.SeasonPrefix, StringComparison.Ordinal);
     }
 
     /// <summary>What a client's bonds had told up to a day.</summary>

@@ -64,7 +64,11 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
             WearModelPair.FactorsByHabit(factors, LifetimeKind.Hold),
             HoldFacts.ColumnsThatTell(spells)
         );
-        await StoreAsync(db, new StoredFit(Guid.CreateVersion7(), LifetimeKind.Hold, hold, bonded, cut, clock.GetCurrentInstant()), cancellation);
+        await StoreAsync(
+            db,
+            new StoredFit(Guid.CreateVersion7(), LifetimeKind.Hold, hold, bonded, cut, clock.GetCurrentInstant()),
+            cancellation
+        );
 
         if (!await ReachAsync(runId, RecalculationStage.FittingLife, 0, 0, cancellation))
             return false;

@@ -36,7 +36,13 @@ internal sealed class StoryBook
             .. stream
                 .Select((unit, order) => (unit, order))
                 .Where(u => u.unit.BondedOn <= _today)
-                .Select(u => new WatchedRow(u.unit.Client.Number, u.order, SpellOf(u.unit), Place(u.unit.Client), Covariates(u.unit.Client))),
+                .Select(u => new WatchedRow(
+                    u.unit.Client.Number,
+                    u.order,
+                    SpellOf(u.unit),
+                    Place(u.unit.Client),
+                    Covariates(u.unit.Client)
+                )),
         ];
 
     /// <summary>Mean and variance of what is left of a unit, by its age, for an unknown client.</summary>
@@ -53,8 +59,7 @@ internal sealed class StoryBook
                 thin ? 250 : 700
             );
         }
-        return (client, age) =>
-            tables[(client.IsThin, client.Workshop)] is var table && age < table.Length / 2 ? table[age] : (1, 1);
+        return (client, age) => tables[(client.IsThin, client.Workshop)] is var table && age < table.Length / 2 ? table[age] : (1, 1);
     }
 
     private static (double, double)[] Table(LifePrediction prediction, int days)

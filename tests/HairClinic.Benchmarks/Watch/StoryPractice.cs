@@ -22,7 +22,9 @@ internal sealed class StoryPractice
         _truth = new WatchTruth(_dice, world);
         var factor = WindowPrior.ForAnyWindow(LifeDistribution.Weibull).ClientFactor;
         for (var i = 0; i < world.Clients; i++)
-            _heads.Add(Begin(new StoryClient(i, _dice.Chance(world.ThinShare), _dice.Chance(SecondWorkshop) ? 1 : 0, factor * _dice.Normal())));
+            _heads.Add(
+                Begin(new StoryClient(i, _dice.Chance(world.ThinShare), _dice.Chance(SecondWorkshop) ? 1 : 0, factor * _dice.Normal()))
+            );
     }
 
     /// <summary>In the order of their delivery.</summary>
@@ -45,7 +47,14 @@ internal sealed class StoryPractice
     {
         var first = -(int)(client.Window.High / 3.6 * _dice.Share());
         var head = new Head(client);
-        for (var units = client.IsThin ? 3 : _dice.Chance(0.1) ? 2 : 1; units > 0; units--)
+        for (
+            var units =
+                client.IsThin ? 3
+                : _dice.Chance(0.1) ? 2
+                : 1;
+            units > 0;
+            units--
+        )
         {
             var unit = new StoryUnit(client, first - Preparation, _truth.Life(_dice, client, int.MinValue));
             Units.Add(unit);

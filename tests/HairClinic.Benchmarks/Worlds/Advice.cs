@@ -32,8 +32,12 @@ internal sealed class Advice(Spares spares)
     /// <summary>The monthly run.</summary>
     public void Refit(int day, IReadOnlyList<ClientBook> clients)
     {
-        _hold = Fit(LifetimeKind.Hold, [.. clients.SelectMany(c => BookRows.Holds(c, day))], PracticeRows.HoldFactors, day) ?? _hold;
-        _life = Fit(LifetimeKind.Life, [.. clients.SelectMany(c => Lives(c, day))], PracticeRows.LifeFactors, day) ?? _life;
+        List<HoldSpell> holds = [.. clients.SelectMany(c => BookRows.Holds(c, day))];
+        var (hold, bonded) = WearModelFitter.FitHolds(holds, PracticeRows.HoldFactors, HoldFacts.ColumnsThatTell(holds));
+        _hold =
+            Kept(new(Guid.Empty, LifetimeKind.Hold, hold, bonded, PracticeRows.DateOf(day), default), PracticeRows.HoldFactors) ?? _hold;
+        var (life, wearing) = WearModelFitter.FitLives([.. clients.SelectMany(c => Lives(c, day))], PracticeRows.LifeFactors);
+        _life = Kept(new(Guid.Empty, life, wearing, PracticeRows.DateOf(day), default), PracticeRows.LifeFactors) ?? _life;
         for (var workshop = 0; workshop < PracticeRows.Leads.Length; workshop++)
         {
             var made = clients.Where(c => c.Workshop == workshop).ToList();
@@ -49,9 +53,11 @@ internal sealed class Advice(Spares spares)
     /// <summary>A bond made on a day: how long it will hold, and when it is to be made anew.</summary>
     public (LifePrediction Hold, int DueOn) Bond(ClientBook client, int day)
     {
-        var (own, columns) = (_hold.ClientEffect([.. BookRows.Holds(client, day)]), BookRows.HoldCovariates(client));
-        var (window, effect) = (BookRows.HoldWindows[client.Base], _hold.Effects(columns));
-        var learnt = RebondTarget.FromModel(_hold.Population, own, window, effect, _hold.Fit is not null);
+        var (columns, window) = (BookRows.HoldCovariates(client, BondRecord.LotOf(day), day), BookRows.HoldWindows[client.Base]);
+        List<HoldSpell> spells = [.. BookRows.Holds(client, day)];
+        var population = _hold.PopulationFor(window, columns);
+        var (own, effect) = (_hold.ClientEffect(population, spells), _hold.Effects(columns));
+        var learnt = RebondTarget.FromModel(population, own, window, effect, _hold.Fit is not null);
         var due = DueRule.DueWindowFor(
             new(
                 PracticeRows.DateOf(day),
@@ -63,15 +69,16 @@ internal sealed class Advice(Spares spares)
                 Learnt = learnt,
             }
         );
-        return (_hold.Predict(own, window, columns), PracticeRows.DayOf(due.DueOn));
+        return (_hold.Predict(spells, window, columns), PracticeRows.DayOf(due.DueOn));
     }
 
     /// <summary>How long a unit lasts in all. One that was worn is asked with its age, so its own age is not among the client's spells.</summary>
     public LifePrediction Life(ClientBook client, UnitRecord unit, int day) =>
-        _life.Predict(
-            _life.ClientEffect([.. Lives(client, day, without: unit)]),
-            BookRows.LifeWindows[client.Base],
-            BookRows.LifeCovariates(client, unit)
+        _life.PredictUnit(
+            [.. Lives(client, day, without: unit)],
+            BookRows.Kinds[client.Base],
+            BookRows.LifeCovariates(client),
+            RepairedAt(client, unit, day)
         );
 
     /// <summary>The last day to order, as of today; today where it has passed.</summary>
@@ -96,27 +103,41 @@ internal sealed class Advice(Spares spares)
     private ReorderInput Question(ClientBook client, int day)
     {
         var lead = Lead(client);
+        var shared = Shared(client, day);
         return new(
             LifeDistribution.Weibull,
-            _life.ClientEffect([.. Lives(client, day)]).Reduced(),
-            [.. client.Units.Where(u => u.IsInHouse).Select(u => Unit(client, u, day))],
-            [.. client.Units.Where(u => u.IsInFlight).Select(u => new UnitOnOrder(Unit(client, u, day), lead, EveryDay))],
+            shared.Nodes.Reduced(),
+            [.. client.Units.Where(u => u.IsInHouse).Select(u => Unit(client, u, day, shared))],
+            [.. client.Units.Where(u => u.IsInFlight).Select(u => new UnitOnOrder(Unit(client, u, day, shared), lead, EveryDay))],
             lead,
             EveryDay,
             PracticeRows.PreparationDays
         );
     }
 
-    private RemainingLife Unit(ClientBook client, UnitRecord? unit, int day)
+    private SharedEffect Shared(ClientBook client, int day)
     {
-        var (window, columns) = (BookRows.LifeWindows[client.Base], BookRows.LifeCovariates(client, unit));
-        return new(
-            window.Centre + _life.Effects(columns),
-            window.Width,
-            window.Sigma * Math.Exp(_life.Population.LogScale),
-            unit?.WornDays(day) ?? 0
+        var population = _life.PopulationFor(BookRows.LifeWindows[client.Base], BookRows.LifeCovariates(client));
+        return new(population, _life.ClientEffect(population, [.. Lives(client, day)]));
+    }
+
+    private RemainingLife Unit(ClientBook client, UnitRecord? unit, int day, SharedEffect? shared = null)
+    {
+        var (window, columns) = (BookRows.LifeWindows[client.Base], BookRows.LifeCovariates(client));
+        var repaired = unit is null ? null : RepairedAt(client, unit, day);
+        var row = _life.PopulationFor(window, columns);
+        return (shared ?? Shared(client, day)).Take(
+            row,
+            window,
+            _life.Effects(columns),
+            unit?.WornDays(day) ?? 0,
+            _life.ShapeOf(row, BookRows.Kinds[client.Base], repaired is not null),
+            _life.ClockOf(repaired)
         );
     }
+
+    private static double? RepairedAt(ClientBook client, UnitRecord unit, int day) =>
+        unit.Worn.Count == 0 ? null : BookRows.Life(client, unit, day).RepairedAt;
 
     private LeadTimeTable Lead(ClientBook client) =>
         _leads[client.Base, client.Workshop] ??= LeadTimeTable.FromLeadTime(
@@ -144,15 +165,8 @@ internal sealed class Advice(Spares spares)
         }
     }
 
-    private WearModel? Fit(
-        LifetimeKind quantity,
-        IReadOnlyCollection<WearSpell> spells,
-        IReadOnlyDictionary<KnownCovariate, double> factors,
-        int day
-    )
+    private WearModel? Kept(StoredFit stored, IReadOnlyDictionary<KnownCovariate, double> factors)
     {
-        var (fit, clients) = WearModelFitter.Fit(spells, factors);
-        var stored = new StoredFit(Guid.Empty, quantity, fit, clients, PracticeRows.DateOf(day), default);
         Unsettled += stored.Converged ? 0 : 1;
         return stored is { Converged: true, Spells: > 0 } ? new WearModel(stored, factors) : null;
     }

@@ -61,7 +61,9 @@ internal sealed class BondRecord(int appliedOn, int dueOn)
     public int DueOn => dueOn;
 
     /// <summary>The adhesive's lot: each is used up in 60 days.</summary>
-    public int Lot => (appliedOn - BadLot.FirstDay + 100 * BadLot.Days) / BadLot.Days;
+    public int Lot => LotOf(appliedOn);
+
+    public static int LotOf(int day) => (day - BadLot.FirstDay + 100 * BadLot.Days) / BadLot.Days;
 
     /// <summary>Null while it is on the head.</summary>
     public HoldObservation? Held { get; set; }

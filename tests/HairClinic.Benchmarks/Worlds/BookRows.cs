@@ -18,23 +18,32 @@ internal static class BookRows
 
     public static WindowPrior[] LifeWindows { get; } = Array.ConvertAll(PracticeRows.Lives, window => window.In(LifeDistribution.Weibull));
 
-    public static CovariateValue[] HoldCovariates(ClientBook client)
+    /// <summary>The kinds of unit: one a base, with the practice's rows.</summary>
+    public static UnitKindTerms[] Kinds { get; } =
+    [
+        .. PracticeRows.Lives.Select(
+            (window, i) => new UnitKindTerms(Bases[i], "", Bases[i], null, (int)window.Low, (int)window.High, 56, 77, 0)
+        ),
+    ];
+
+    /// <param name="lot">Of the adhesive.</param>
+    public static CovariateValue[] HoldCovariates(ClientBook client, int lot, int day)
     {
-        CovariateValue[] made = [CovariateValue.ForBaseMaterial(Bases[client.Base]), CovariateValue.Adhesive(Adhesives[client.Adhesive])];
+        CovariateValue[] made =
+        [
+            CovariateValue.ForBaseMaterial(Bases[client.Base]),
+            CovariateValue.Adhesive(Adhesives[client.Adhesive]),
+            CovariateValue.Lot(LotId(lot)),
+            .. CovariateValue.Season(PracticeRows.DateOf(day)),
+        ];
         return client.Oily > 0 ? [.. made, CovariateValue.For(KnownCovariate.OilySkin, client.Oily)] : made;
     }
 
-    /// <param name="unit">Null for one that is still to be made.</param>
-    public static CovariateValue[] LifeCovariates(ClientBook client, UnitRecord? unit = null)
-    {
-        var columns = LifeCovariatesAtFirst(client);
-        return unit?.RepairedOn.Count > 0 ? [.. columns, CovariateValue.For(KnownCovariate.Repaired)] : columns;
-    }
+    private static Guid LotId(int lot) => new(lot, 0, 0, [0, 0, 0, 0, 0, 0, 0, 4]);
 
     /// <summary>The client's bonds; one on the head held until its window closes, at most.</summary>
     public static IEnumerable<HoldSpell> Holds(ClientBook client, int today)
     {
-        var columns = HoldCovariates(client);
         foreach (var bond in client.Bonds)
         {
             var known = Math.Min(today - bond.AppliedOn, 7 * PracticeRows.HoldWeeks[client.Base].LatestWeeks);
@@ -43,11 +52,11 @@ internal static class BookRows
                 PracticeRows.DateOf(bond.AppliedOn),
                 Bases[client.Base],
                 Adhesives[client.Adhesive],
-                new Guid(bond.Lot, 0, 0, [0, 0, 0, 0, 0, 0, 0, 4]),
+                LotId(bond.Lot),
                 client.Id,
                 Spell.FromHold(bond.Held ?? new HoldObservation(HoldCensoring.AtLeast, known, null)),
                 HoldWindows[client.Base],
-                columns
+                HoldCovariates(client, bond.Lot, bond.AppliedOn)
             );
         }
     }
@@ -63,13 +72,13 @@ internal static class BookRows
                     w.To is { } to ? PracticeRows.DateOf(to) : null
                 )),
             ],
-            unit.Looks.Select(look => (PracticeRows.DateOf(look.Day), look.Grades.WorstStructural)),
+            unit.Looks.Select(look => new UnitInspection(PracticeRows.DateOf(look.Day), look.Grades)),
             unit.RepairedOn.Select(PracticeRows.DateOf),
             PracticeRows.DateOf(today)
         );
         return new LifeSpell(
             Guid.Empty,
-            Guid.Empty,
+            Kinds[client.Base].Id,
             Bases[client.Base],
             Workshops[client.Workshop],
             wear.WornDays,
@@ -77,10 +86,10 @@ internal static class BookRows
             client.Id,
             wear.Life,
             LifeWindows[client.Base],
-            LifeCovariatesAtFirst(client)
+            LifeCovariates(client)
         )
         {
-            Stretches = wear.Stretches,
+            RepairedAt = wear.RepairedAt,
         };
     }
 
@@ -107,7 +116,7 @@ internal static class BookRows
         return PracticeRows.Remakes.AddOutcomes(ordered.Count(u => u.IsRemade), ordered.Count(u => !u.IsRemade && u.ArrivedOn is not null));
     }
 
-    private static CovariateValue[] LifeCovariatesAtFirst(ClientBook client)
+    public static CovariateValue[] LifeCovariates(ClientBook client)
     {
         CovariateValue[] made = [CovariateValue.ForBaseMaterial(Bases[client.Base]), CovariateValue.Workshop(Workshops[client.Workshop])];
         return client.Heat > 0 ? [.. made, CovariateValue.For(KnownCovariate.DailyHeat, client.Heat)] : made;

@@ -200,7 +200,11 @@ public sealed class LifePrediction
             var z = (log - _centres[k]) / _taus[k];
             var height =
                 _logShares[k]
-                + (_shape is { } shape ? shape.LogSurvival(logAge, log, _centres[k]) : _weibull ? -Math.Exp(z) : NormalTail.LogQ(z));
+                + (
+                    _shape is { } shape ? shape.LogSurvival(logAge, log, _centres[k])
+                    : _weibull ? -Math.Exp(z)
+                    : NormalTail.LogQ(z)
+                );
             // A place so unlikely that its share is 0 adds nothing.
             if (double.IsNegativeInfinity(height))
                 continue;

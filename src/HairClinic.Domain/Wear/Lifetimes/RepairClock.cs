@@ -15,8 +15,7 @@ public readonly record struct RepairClock(double RepairedAt, double LogRate)
         LogRate == 0 || wornDays <= RepairedAt ? wornDays : RepairedAt + (wornDays - RepairedAt) * Math.Exp(LogRate);
 
     /// <summary>The worn days after which it has that age.</summary>
-    public double WornDaysAt(double age) =>
-        LogRate == 0 || age <= RepairedAt ? age : RepairedAt + (age - RepairedAt) * Math.Exp(-LogRate);
+    public double WornDaysAt(double age) => LogRate == 0 || age <= RepairedAt ? age : RepairedAt + (age - RepairedAt) * Math.Exp(-LogRate);
 
     /// <summary>A life in worn days as one by its own age.</summary>
     public Spell Read(Spell life) =>

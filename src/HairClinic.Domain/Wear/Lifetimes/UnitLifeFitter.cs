@@ -29,7 +29,8 @@ public static class UnitLifeFitter
     )
     {
         var sample = SampleOf(units);
-        var few = sample.Length == units.Count ? columns : [.. columns.Select(c => c with { Values = [.. sample.Select(i => c.Values[i])] })];
+        var few =
+            sample.Length == units.Count ? columns : [.. columns.Select(c => c with { Values = [.. sample.Select(i => c.Values[i])] })];
         var profile = new Profile(distribution, [.. sample.Select(i => units[i])], few, priors);
         var rate = profile.RepairRate(usualRepairRate);
         var (shares, other) = profile.DudSharesByKind(rate);

@@ -62,7 +62,13 @@ public static class ShiftScan
 internal sealed record LocalQuadratic(double Constant, double[] Slope, double[] Bend)
 {
     /// <summary>About <paramref name="aside"/>, written about the fit.</summary>
-    public static LocalQuadratic At(ClientShiftLikelihood likelihood, IReadOnlyList<WatchedRow> own, int first, double shift, double[] aside)
+    public static LocalQuadratic At(
+        ClientShiftLikelihood likelihood,
+        IReadOnlyList<WatchedRow> own,
+        int first,
+        double shift,
+        double[] aside
+    )
     {
         likelihood.MoveToClient(own);
         likelihood.Evaluate(first, shift, aside);

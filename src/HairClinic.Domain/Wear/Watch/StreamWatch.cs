@@ -15,7 +15,8 @@ public static class StreamWatch
 
     /// <summary>The more units there are, the more chances of a false alarm: the limit rises with their logarithm.</summary>
     /// <param name="unitsPerYear">Of all streams that are watched alike: of a practice's workshops together, or of its adhesives.</param>
-    public static double LimitFor(double unitsPerYear) => Math.Max(Limit, Math.Log(Math.Max(1, unitsPerYear) * YearsToFalseAlarm / Overshoot));
+    public static double LimitFor(double unitsPerYear) =>
+        Math.Max(Limit, Math.Log(Math.Max(1, unitsPerYear) * YearsToFalseAlarm / Overshoot));
 
     /// <param name="increments">For each unit in delivery order what it adds (<see cref="ShiftScan"/>): above 0 where it speaks for a decline.</param>
     /// <remarks>

@@ -87,13 +87,13 @@ public sealed class UnitCoursesTests
             if (dice.NextDouble() < Courses.DudShare)
             {
                 double drop;
-                do
-                    drop = 0.5 + 0.3 * Normal();
+                do drop = 0.5 + 0.3 * Normal();
                 while (drop is <= 0 or >= 1.5);
                 log -= drop;
             }
             var life = Math.Exp(log);
-            var at = dice.NextDouble() < Courses.RepairChance ? new[] { 0.36, 0.49, 0.61, 0.74 }[dice.Next(4)] * life : double.PositiveInfinity;
+            var at =
+                dice.NextDouble() < Courses.RepairChance ? new[] { 0.36, 0.49, 0.61, 0.74 }[dice.Next(4)] * life : double.PositiveInfinity;
             var lasts = at < life ? at + (life - at) * Math.Exp(-Courses.RepairRate) : life;
             if (Math.Min(at, life) > age)
                 left.Add(lasts - age);

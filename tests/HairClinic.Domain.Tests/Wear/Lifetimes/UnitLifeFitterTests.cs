@@ -118,7 +118,10 @@ public sealed class UnitLifeFitterTests
     private static double Likelihood(Spell spell, double centre)
     {
         double Z(double t) => (Math.Log(t) - centre) / Window.Sigma;
-        double S(double t) => t == 0 ? 1 : double.IsInfinity(t) ? 0 : Math.Exp(-Math.Exp(Z(t)));
+        double S(double t) =>
+            t == 0 ? 1
+            : double.IsInfinity(t) ? 0
+            : Math.Exp(-Math.Exp(Z(t)));
         return spell.End == SpellEnd.At
             ? Math.Exp(Z(spell.Lower) - Math.Exp(Z(spell.Lower))) / (Window.Sigma * spell.Lower)
             : S(spell.Lower) - S(spell.Upper);

@@ -40,9 +40,7 @@ public sealed class ShiftScanTests
         var increment = Assert.Single(ShiftScan.Increments(Settled(0, clientSpread: 0), [row], 1));
 
         var entered = Spell.RightCensored(120);
-        var expected = Math.Log(
-            Likelihood(life, 5.15) / Likelihood(entered, 5.15) / (Likelihood(life, 5.4) / Likelihood(entered, 5.4))
-        );
+        var expected = Math.Log(Likelihood(life, 5.15) / Likelihood(entered, 5.15) / (Likelihood(life, 5.4) / Likelihood(entered, 5.4)));
         Assert.Equal(expected, increment, 1e-7);
     }
 
@@ -102,11 +100,7 @@ public sealed class ShiftScanTests
             logs.Length
         );
 
-        var covariance = Matrix<double>.Build.Dense(
-            logs.Length,
-            logs.Length,
-            (i, j) => Doubt * Doubt + (i == j ? Noise * Noise : 0)
-        );
+        var covariance = Matrix<double>.Build.Dense(logs.Length, logs.Length, (i, j) => Doubt * Doubt + (i == j ? Noise * Noise : 0));
         for (var first = 0; first < logs.Length; first++)
             Assert.Equal(LogDensity(first) - LogDensity(logs.Length), increments[first..].Sum(), 1e-7);
 

@@ -18,26 +18,28 @@ internal sealed class WatchedPractice
         var clients = Enumerable.Range(0, 30).Select(_ => Window.ClientFactor * Normal()).ToArray();
         Rows =
         [
-            .. Enumerable.Range(0, Units).Select(order =>
-            {
-                var client = order % 30;
-                var centre = Window.Centre + practice + Window.Width * clients[client] + (order >= declineFrom ? -0.288 : 0);
-                var life = Math.Exp(centre + Window.Sigma * Math.Log(-Math.Log(1 - dice.NextDouble())));
-                // Looked at about every month, until it is worn out or today has come.
-                var until = order < 60 ? 1000 : 40 + dice.Next(160);
-                var sound = 0;
-                while (true)
+            .. Enumerable
+                .Range(0, Units)
+                .Select(order =>
                 {
-                    var look = sound + dice.Next(26, 36);
-                    if (look > until)
-                        return Row(Spell.RightCensored(sound));
-                    if (look >= life)
-                        return Row(Spell.FromBounds(sound, look));
-                    sound = look;
-                }
+                    var client = order % 30;
+                    var centre = Window.Centre + practice + Window.Width * clients[client] + (order >= declineFrom ? -0.288 : 0);
+                    var life = Math.Exp(centre + Window.Sigma * Math.Log(-Math.Log(1 - dice.NextDouble())));
+                    // Looked at about every month, until it is worn out or today has come.
+                    var until = order < 60 ? 1000 : 40 + dice.Next(160);
+                    var sound = 0;
+                    while (true)
+                    {
+                        var look = sound + dice.Next(26, 36);
+                        if (look > until)
+                            return Row(Spell.RightCensored(sound));
+                        if (look >= life)
+                            return Row(Spell.FromBounds(sound, look));
+                        sound = look;
+                    }
 
-                WatchedRow Row(Spell spell) => new(client, order, spell, Window.Place, [client % 2, 1 - client % 2]);
-            }),
+                    WatchedRow Row(Spell spell) => new(client, order, spell, Window.Place, [client % 2, 1 - client % 2]);
+                }),
         ];
         Fitted = FitWith(int.MaxValue, LifePriors.UsualLogScale);
         Fit = WatchedFit.From(Fitted);
@@ -92,8 +94,5 @@ internal sealed class WatchedPractice
     }
 
     private LifetimeFit FitWith(int first, NormalPrior logScale) =>
-        FitOf(
-            [.. Rows.Select(r => r.Order >= first ? r with { Place = r.Place with { Offset = r.Place.Offset - 0.25 } } : r)],
-            logScale
-        );
+        FitOf([.. Rows.Select(r => r.Order >= first ? r with { Place = r.Place with { Offset = r.Place.Offset - 0.25 } } : r)], logScale);
 }

@@ -176,10 +176,7 @@ public sealed class RemainingLifeVerbTests
     public void A_grade_is_read_and_never_left_out(string grade, string sentence) => AssertRefused(sentence, $"{Life} --grade {grade}");
 
     [Theory]
-    [InlineData(
-        "day,shedding,knots,base,fit\n30,0,0,0,0\n120,1,1,1,1\n",
-        "Line 3: day 120 lies after the --age of 100 days."
-    )]
+    [InlineData("day,shedding,knots,base,fit\n30,0,0,0,0\n120,1,1,1,1\n", "Line 3: day 120 lies after the --age of 100 days.")]
     [InlineData(
         "day,shedding,knots,base,fit\n30,0,0,0,0\n60,1,4,1,1\n",
         "Line 3: grade 4 means that the unit was worn out on day 60: nothing remains."

@@ -157,7 +157,7 @@ public sealed class RetireUnitTests(PgServer server)
         );
     }
 
-    private Task RetireAsync(UnitBook book, Action<Slice.Input> say) =>
+    private Task<Slice.Outcome> RetireAsync(UnitBook book, Action<Slice.Input> say) =>
         book.TakeAsync(
             _unit,
             UnitStepKind.Retired,
