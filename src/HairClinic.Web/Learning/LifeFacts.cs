@@ -7,7 +7,7 @@ public sealed class LifeFacts
 {
     private readonly ILookup<Guid?, HairSystem> _units;
     private readonly ILookup<Guid, WornPeriod> _stretches;
-    private readonly ILookup<Guid, (LocalDate Day, int? Grade)> _looks;
+    private readonly ILookup<Guid, UnitInspection> _looks;
     private readonly CareHabitFacts _habits;
     private readonly ILookup<Guid, BorrowedUnit> _borrowed;
     private readonly HashSet<Guid> _needEnded;
@@ -16,7 +16,7 @@ public sealed class LifeFacts
         IReadOnlyList<(HairSystem Unit, LocalDate? LeftOn)> all,
         IEnumerable<BorrowedUnit> borrowed,
         IEnumerable<WornPeriod> stretches,
-        IEnumerable<(Guid UnitId, LocalDate Day, int? Grade)> looks,
+        IEnumerable<(Guid UnitId, UnitInspection Seen)> looks,
         CareHabitFacts habits
     )
     {
@@ -26,7 +26,7 @@ public sealed class LifeFacts
         _units = units.OrderBy(u => u.Dates.OrderedOrFirstKnownOn()).ToLookup(u => u.ClientId);
         _borrowed = borrowed.ToLookup(b => b.Loan.ClientId);
         _stretches = stretches.ToLookup(s => s.UnitId);
-        _looks = looks.OrderBy(l => l.Day).ToLookup(l => l.UnitId, l => (l.Day, l.Grade));
+        _looks = looks.OrderBy(l => l.Seen.Day).ToLookup(l => l.UnitId, l => l.Seen);
         _habits = habits;
     }
 
@@ -46,6 +46,10 @@ public sealed class LifeFacts
                 UnitId = record.RemovedUnitId!.Value,
                 visit.Day,
                 record.Grades,
+                record.GradesCopied,
+                record.RecordedBy,
+                record.WornOutOn,
+                record.WornOutSince,
             };
         return new LifeFacts(
             (
@@ -64,7 +68,18 @@ public sealed class LifeFacts
                 .AsNoTracking()
                 .ToListAsync(cancellation),
             await bonds.Select(b => new WornPeriod(b.HairSystemId, b.AppliedOn, b.RemovedOn)).ToListAsync(cancellation),
-            (await looks.ToListAsync(cancellation)).Select(l => (l.UnitId, l.Day, l.Grades.WorstStructural)),
+            (await looks.ToListAsync(cancellation)).Select(l =>
+                (
+                    l.UnitId,
+                    new UnitInspection(l.Day, l.Grades)
+                    {
+                        Copied = l.GradesCopied,
+                        Grader = l.RecordedBy,
+                        WornOutOn = l.WornOutOn,
+                        WornOutSince = l.WornOutSince,
+                    }
+                )
+            ),
             await CareHabitFacts.LoadAsync(db, clientIds, cancellation)
         );
     }
@@ -114,7 +129,8 @@ public sealed class LifeFacts
             _looks[unit.Id],
             unit.Repairs.Select(r => r.DoneOn).OfType<LocalDate>(),
             today,
-            _needEnded.Contains(unit.Id)
+            _needEnded.Contains(unit.Id),
+            unit.InspectionAsRetired()
         );
         return new LifeSpell(
             unit.Id,
@@ -130,6 +146,7 @@ public sealed class LifeFacts
         )
         {
             Stretches = wear.Stretches,
+            Grades = wear.Grades,
         };
     }
 }
@@ -153,6 +170,9 @@ public sealed record LifeSpell(
 {
     /// <summary>The life before and after its first repair; one stretch where it never was repaired.</summary>
     public IReadOnlyList<UnitLifeSegment> Stretches { get; init; } = [];
+
+    /// <summary>How it looked at its take-downs and as it was retired, in order.</summary>
+    public IReadOnlyList<GradedLook> Grades { get; init; } = [];
 
     public override IEnumerable<CovariateSegment> Rows =>
         Stretches.Count < 2 && Stretches.All(s => s.Repaired == 0)

@@ -33,7 +33,7 @@ public static class NextUnitSentences
     {
         if (screen.Bond?.Lift is { } lift)
         {
-            var when = Dates.Day(lift.LiftedOn ?? lift.ReportedOn, screen.Today);
+            var when = Dates.Day(lift.UpBy, screen.Today);
             yield return screen.NextVisit is { } visit
                 ? words["{0}’s bond lifted on {1}; a visit is booked for {2}.", name, when, Dates.Day(visit, screen.Today)]
                 : words["{0}’s bond lifted on {1}, and no visit is booked: book one first.", name, when];
