@@ -56,10 +56,15 @@ public sealed class GradesTests(ChromiumBrowser chromium, DemoSite demo) : IClas
     {
         var page = await demo.SignInAsync(chromium, "owner");
         var unit = await demo.ReadAsync(db =>
-            db.HairSystems.Where(u => u.State == UnitState.Resting && u.ClientId != null).Select(u => u.Id).FirstAsync()
+            db
+                .HairSystems.Where(u => u.State == UnitState.Resting || u.State == UnitState.EmergencySpare)
+                .Where(u => u.ClientId != null && u.Dates.FirstBondedOn != null)
+                .OrderBy(u => u.Serial)
+                .Select(u => u.Id)
+                .FirstAsync()
         );
         await page.OpenAsync($"/units/{unit}/take-step?step=Retired");
-        await page.GetByText("Worn out", new() { Exact = true }).ClickAsync();
+        await page.GetByRole(AriaRole.Radio, new() { Name = "Worn out", Exact = true }).ClickAsync();
         await page.GetByRole(AriaRole.Group, new() { NameRegex = new("^Since when has it looked worn out") })
             .GetByText("2–3 days ago")
             .ClickAsync();
@@ -132,7 +137,7 @@ public sealed class GradesTests(ChromiumBrowser chromium, DemoSite demo) : IClas
                         .Select(b => (Guid?)b.HairSystemId)
                         .FirstOrDefault(),
                 })
-                .FirstAsync(v => db.VisitRecords.Any(r => r.RemovedUnitId == v.Unit));
+                .FirstAsync(v => v.Unit != null && db.VisitRecords.Any(r => r.RemovedUnitId == v.Unit));
             foreach (var record in await db.VisitRecords.Where(r => r.RemovedUnitId == visit.Unit).ToListAsync())
                 db.Entry(record).ComplexProperty(r => r.Grades).CurrentValue = found;
             await db.SaveChangesAsync();
