@@ -2,6 +2,7 @@ using HairClinic.Benchmarks;
 using HairClinic.Benchmarks.Calibration;
 using HairClinic.Benchmarks.DueQuery;
 using HairClinic.Benchmarks.DueWindows;
+using HairClinic.Benchmarks.Grades;
 using HairClinic.Benchmarks.Lifetimes;
 using HairClinic.Benchmarks.LoadAhead;
 using HairClinic.Benchmarks.OwnPage;
@@ -20,6 +21,7 @@ Dictionary<string, Func<Report, Task>> benchmarks = new()
     ["sign-in"] = SignInBenchmark.RunAsync,
     ["lifetime-fit"] = FitBenchmark.RunAsync,
     ["lifetime-scale"] = ScaleBenchmark.RunAsync,
+    ["grades"] = GradesBenchmark.RunAsync,
     ["reorder"] = ReorderBenchmark.RunAsync,
     ["load-ahead"] = LoadAheadBenchmark.RunAsync,
     ["calibration"] = CalibrationBenchmark.RunAsync,
