@@ -8,6 +8,7 @@ namespace HairClinic.Benchmarks.Worlds;
 /// <summary>What the program would say to one practice. This class alone, with <see cref="BookRows"/>, talks to the engine.</summary>
 /// <remarks>
 /// Models and lead times are as the last monthly run left them; a client's own spells are read at the moment of asking, as the program does.
+/// What the book has and is not asked yet: all four grades of each look, lots, days of repair, deliveries in order, days of preparation.
 /// Orders in flight count as lives to come: their own arrival bears on no reorder day, so no table is made of it.
 /// </remarks>
 internal sealed class Advice(Spares spares)
