@@ -8,6 +8,7 @@ using HairClinic.Benchmarks.OwnPage;
 using HairClinic.Benchmarks.Pages;
 using HairClinic.Benchmarks.Reorder;
 using HairClinic.Benchmarks.SignIn;
+using HairClinic.Benchmarks.Watch;
 
 Dictionary<string, Func<Report, Task>> benchmarks = new()
 {
@@ -22,6 +23,7 @@ Dictionary<string, Func<Report, Task>> benchmarks = new()
     ["reorder"] = ReorderBenchmark.RunAsync,
     ["load-ahead"] = LoadAheadBenchmark.RunAsync,
     ["calibration"] = CalibrationBenchmark.RunAsync,
+    ["watch"] = WatchBenchmark.RunAsync,
 };
 
 // Options follow the name: --save, and numbers a benchmark asks for.
