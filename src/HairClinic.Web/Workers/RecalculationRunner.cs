@@ -58,18 +58,15 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
             return false;
         var windows = await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation);
         var holds = await HoldFacts.LoadAsync(db, windows, clientIds: null, cancellation);
-        await FitAsync(db, LifetimeKind.Hold, [.. holds.AllSpells(cut)], factors, cut, cancellation);
+        List<HoldSpell> held = [.. holds.AllSpells(cut)];
+        await FitAsync(db, LifetimeKind.Hold, held, factors, cut, cancellation);
 
         if (!await ReachAsync(runId, RecalculationStage.FittingLife, 0, 0, cancellation))
             return false;
-        await FitAsync(
-            db,
-            LifetimeKind.Life,
-            await LifeSpellBuilder.LoadAsync(db, cut, clientIds: null, cancellation),
-            factors,
-            cut,
-            cancellation
-        );
+        var lives = await LifeSpellBuilder.LoadAsync(db, cut, clientIds: null, cancellation);
+        await FitAsync(db, LifetimeKind.Life, lives, factors, cut, cancellation);
+        await StreamWatcher.WatchAsync(db, held, lives, cut, cancellation);
+        db.ChangeTracker.Clear();
 
         var before = await ReorderFacts.LoadAsync(db, cancellation);
         await LeadTimeRefresher.RefreshAsync(db, before.LeadTimesOn(cut), [.. before.Kinds.Values], cancellation);
