@@ -9,6 +9,7 @@ using HairClinic.Benchmarks.OwnPage;
 using HairClinic.Benchmarks.Pages;
 using HairClinic.Benchmarks.Reorder;
 using HairClinic.Benchmarks.SignIn;
+using HairClinic.Benchmarks.Watch;
 using HairClinic.Benchmarks.Worlds;
 
 Dictionary<string, Func<Report, Task>> benchmarks = new()
@@ -26,6 +27,7 @@ Dictionary<string, Func<Report, Task>> benchmarks = new()
     ["load-ahead"] = LoadAheadBenchmark.RunAsync,
     ["calibration"] = CalibrationBenchmark.RunAsync,
     ["worlds"] = WorldsBenchmark.RunAsync,
+    ["watch"] = WatchBenchmark.RunAsync,
 };
 
 // Options follow the name: --save, and numbers a benchmark asks for.

@@ -1,3 +1,4 @@
+using HairClinic.Domain.Wear.Watch;
 using HairClinic.Web.Data.Rows;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Data.Writes;
@@ -58,6 +59,8 @@ public sealed partial class ClinicDb
     public DbSet<WearFactor> WearFactors => Set<WearFactor>();
     public DbSet<StoredFit> StoredFits => Set<StoredFit>();
     public DbSet<StoredLead> StoredLeads => Set<StoredLead>();
+    public DbSet<StoredWatch> StoredWatches => Set<StoredWatch>();
+    public DbSet<WatchAlarm> WatchAlarms => Set<WatchAlarm>();
     public DbSet<ReorderPlan> ReorderPlans => Set<ReorderPlan>();
     public DbSet<StoredPageResult> StoredPageResults => Set<StoredPageResult>();
 

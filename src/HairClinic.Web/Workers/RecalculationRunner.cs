@@ -58,11 +58,11 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
             return false;
         var windows = await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation);
         var holds = await HoldFacts.LoadAsync(db, windows, clientIds: null, cancellation);
-        List<HoldSpell> spells = [.. holds.AllSpells(cut)];
+        List<HoldSpell> held = [.. holds.AllSpells(cut)];
         var (hold, bonded) = WearModelFitter.FitHolds(
-            spells,
+            held,
             WearModelPair.FactorsByHabit(factors, LifetimeKind.Hold),
-            HoldFacts.ColumnsThatTell(spells)
+            HoldFacts.ColumnsThatTell(held)
         );
         await StoreAsync(
             db,
@@ -75,6 +75,8 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
         var lives = await LifeSpellBuilder.LoadAsync(db, cut, clientIds: null, cancellation);
         var (life, wearing) = WearModelFitter.FitLives(lives, WearModelPair.FactorsByHabit(factors, LifetimeKind.Life));
         await StoreAsync(db, new StoredFit(Guid.CreateVersion7(), life, wearing, cut, clock.GetCurrentInstant()), cancellation);
+        await StreamWatcher.WatchAsync(db, held, lives, cut, cancellation);
+        db.ChangeTracker.Clear();
 
         var before = await ReorderFacts.LoadAsync(db, cancellation);
         await LeadTimeRefresher.RefreshAsync(db, before.LeadTimesOn(cut), [.. before.Kinds.Values], cancellation);

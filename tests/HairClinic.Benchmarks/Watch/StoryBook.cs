@@ -14,15 +14,9 @@ internal sealed class StoryBook
     public StoryBook(List<StoryUnit> units, int today)
     {
         (_today, _units) = (today, [.. units.Where(u => u.DeliveredOn <= today).OrderBy(u => u.DeliveredOn)]);
-        var worn = _units.Where(u => u.BondedOn <= today).ToList();
         Fit = LifetimeFitter.Fit(
             LifeDistribution.Weibull,
-            LifetimeFitRows.Create(
-                [.. worn.Select(SpellOf)],
-                [.. Enumerable.Range(0, 4).Select(j => new CovariateColumn($"c{j}", [.. worn.Select(u => Covariates(u.Client)[j])]))],
-                [.. worn.Select(u => Place(u.Client))],
-                [.. worn.Select(u => u.Client.Number)]
-            ),
+            Lay([.. _units.Where(u => u.BondedOn <= today)]),
             Factors.ToLifePriors([.. Enumerable.Repeat(LifePriors.UsualCoefficient, 4)])
         );
     }
@@ -45,22 +39,45 @@ internal sealed class StoryBook
                 )),
         ];
 
+    /// <summary>The priors where nothing was seen.</summary>
+    public PopulationParameters Population => PopulationOf(Fit.Count > 0 ? Fit : null);
+
+    /// <summary>What this book tells of a client.</summary>
+    public ClientEffectNodes Client(PopulationParameters population, StoryClient client)
+    {
+        var own = _units.Where(u => u.Client == client && u.BondedOn <= _today).ToList();
+        return ClientEffectNodes.For(population, Lay(own));
+    }
+
+    public static double Effects(PopulationParameters population, StoryClient client) =>
+        Covariates(client).Select((x, j) => x * population.Coefficients[j]).Sum();
+
     /// <summary>Mean and variance of what is left of a unit, by its age, for an unknown client.</summary>
     public static Func<StoryClient, int, (double Mean, double Variance)> Outlook(LifetimeFit? fit)
     {
-        var population = fit is { Missing: null } ? PopulationParameters.FromFit(fit) : PopulationParameters.FromPriors(Factors, 4);
+        var population = PopulationOf(fit);
         var tables = new Dictionary<(bool, int), (double, double)[]>();
         foreach (var (thin, workshop) in new[] { (false, 0), (false, 1), (true, 0), (true, 1) })
         {
             var client = new StoryClient(-1, thin, workshop, 0);
-            var effects = Covariates(client).Select((x, j) => x * population.Coefficients[j]).Sum();
             tables[(thin, workshop)] = Table(
-                new LifePrediction(population, ClientEffectNodes.For(population), Place(client), effects),
+                new LifePrediction(population, ClientEffectNodes.For(population), Place(client), Effects(population, client)),
                 thin ? 250 : 700
             );
         }
         return (client, age) => tables[(client.IsThin, client.Workshop)] is var table && age < table.Length / 2 ? table[age] : (1, 1);
     }
+
+    private static PopulationParameters PopulationOf(LifetimeFit? fit) =>
+        fit is { Missing: null } ? PopulationParameters.FromFit(fit) : PopulationParameters.FromPriors(Factors, 4);
+
+    private LifetimeFitRows Lay(List<StoryUnit> worn) =>
+        LifetimeFitRows.Create(
+            [.. worn.Select(SpellOf)],
+            [.. Enumerable.Range(0, 4).Select(j => new CovariateColumn($"c{j}", [.. worn.Select(u => Covariates(u.Client)[j])]))],
+            [.. worn.Select(u => Place(u.Client))],
+            [.. worn.Select(u => u.Client.Number)]
+        );
 
     private static (double, double)[] Table(LifePrediction prediction, int days)
     {
@@ -79,14 +96,14 @@ internal sealed class StoryBook
         return table;
     }
 
-    private Spell SpellOf(StoryUnit unit)
+    public Spell SpellOf(StoryUnit unit)
     {
         var bonded = unit.BondedOn!.Value;
         var sound = unit.SoundOn.LastOrDefault(day => day <= _today, bonded) - bonded;
         return unit.FoundWornOutOn <= _today ? Spell.FromBounds(sound, unit.FoundWornOutOn!.Value - bonded) : Spell.RightCensored(sound);
     }
 
-    private static RowLocationScale Place(StoryClient client) => client.Window.In(LifeDistribution.Weibull).Place;
+    public static RowLocationScale Place(StoryClient client) => client.Window.In(LifeDistribution.Weibull).Place;
 
     private static double[] Covariates(StoryClient client) =>
         [client.IsThin ? 0 : 1, client.IsThin ? 1 : 0, client.Workshop == 0 ? 1 : 0, client.Workshop == 1 ? 1 : 0];

@@ -3,14 +3,14 @@ using HairClinic.Domain.Wear.Lifetimes;
 
 namespace HairClinic.Benchmarks.Watch;
 
-/// <summary>A practice day by day: units are bonded, looked at whenever a bond comes off, found worn out, and ordered ahead by a plain 5 % rule.</summary>
+/// <summary>A practice day by day: units are bonded, looked at whenever a bond comes off, found worn out, and ordered ahead by a plain rule.</summary>
 internal sealed class StoryPractice
 {
     private const int Preparation = 14;
     private const double SecondWorkshop = 0.35;
     private const double LeadHalf = 56;
     private const double LeadSpread = 0.2485;
-    private const double Chance = 1.645;
+    private const double Margin = 1.9;
     private readonly Dice _dice;
     private readonly WatchTruth _truth;
     private readonly WatchWorld _world;
@@ -72,7 +72,10 @@ internal sealed class StoryPractice
     {
         foreach (var _ in head.Arrivals.Where(day => day == today))
         {
-            var unit = new StoryUnit(head.Client, today, _truth.Life(_dice, head.Client, today));
+            var unit = new StoryUnit(head.Client, today, _truth.Life(_dice, head.Client, today))
+            {
+                IsOfDecline = _world.IsWorse(head.Client, today),
+            };
             Units.Add(unit);
             head.Spares.Enqueue(unit);
         }
@@ -111,7 +114,7 @@ internal sealed class StoryPractice
             var waiting = head.Spares.Count + head.Arrivals.Count;
             (mean, variance) = (mean + waiting * fresh.Mean, variance + waiting * fresh.Variance);
             var lead = LeadHalf * Math.Exp(LeadSpread * LeadSpread / 2);
-            var need = lead + Preparation + Chance * Math.Sqrt(variance + lead * lead * (Math.Exp(LeadSpread * LeadSpread) - 1));
+            var need = lead + Preparation + Margin * Math.Sqrt(variance + lead * lead * (Math.Exp(LeadSpread * LeadSpread) - 1));
             if (mean > need)
                 return;
             head.Arrivals.Add(today + Math.Max(1, (int)Math.Round(LeadHalf * Math.Exp(LeadSpread * _dice.Normal()))));

@@ -5,10 +5,13 @@ namespace HairClinic.Benchmarks.Watch;
 
 /// <summary>What is true of the practices that are played, and of one workshop's decline.</summary>
 /// <param name="ThinShare">Share of clients who wear thin bases.</param>
-/// <param name="DeclineFrom">The day from which units of the first workshop are delivered worse; null: never.</param>
+/// <param name="DeclineFrom">The day from which a workshop's units are delivered worse; null: never.</param>
 internal sealed record WatchWorld(string Name, int Clients, double ThinShare, int? DeclineFrom)
 {
     public const int Days = 730;
+
+    /// <summary>The workshop that gets worse.</summary>
+    public int Declines { get; init; }
 
     /// <summary>What is left of a life after the decline.</summary>
     public double LeftOfLife { get; init; } = 0.75;
@@ -20,6 +23,8 @@ internal sealed record WatchWorld(string Name, int Clients, double ThinShare, in
 
     /// <summary>Chance that a unit lasts 45 % of its life only.</summary>
     public double Duds { get; init; }
+
+    public bool IsWorse(StoryClient client, int deliveredOn) => client.Workshop == Declines && deliveredOn >= DeclineFrom;
 
     public static Window Lace { get; } = new(182, 273);
 
@@ -50,7 +55,7 @@ internal sealed class WatchTruth
         var row = client.Window.In(LifeDistribution.Weibull);
         var centre = row.Centre + row.Width * (_practice + client.Effect) + _bases[client.IsThin ? 1 : 0] + _workshops[client.Workshop];
         var life = Math.Exp(centre + _scale * row.Sigma * dice.Noise(LifeDistribution.Weibull));
-        if (client.Workshop == 0 && deliveredOn >= _world.DeclineFrom)
+        if (_world.IsWorse(client, deliveredOn))
             life *= _world.LeftOfLife;
         return _world.Duds > 0 && dice.Chance(_world.Duds) ? 0.45 * life : life;
     }
@@ -59,7 +64,7 @@ internal sealed class WatchTruth
 /// <summary>Somebody who wears one kind of unit from one workshop.</summary>
 internal sealed record StoryClient(int Number, bool IsThin, int Workshop, double Effect)
 {
-    public Window Window => IsThin ? WatchWorld.Thin : WatchWorld.Lace;
+    public Window Window { get; init; } = IsThin ? WatchWorld.Thin : WatchWorld.Lace;
 }
 
 /// <summary>A unit as it truly is, and what was seen of it.</summary>
@@ -70,6 +75,8 @@ internal sealed class StoryUnit(StoryClient client, int deliveredOn, double life
     public int DeliveredOn { get; } = deliveredOn;
 
     public double Life { get; } = life;
+
+    public bool IsOfDecline { get; init; }
 
     public int? BondedOn { get; set; }
 

@@ -55,14 +55,7 @@ public sealed class GradesTests(ChromiumBrowser chromium, DemoSite demo) : IClas
     public async Task Whoever_retires_a_unit_says_how_it_looks_and_its_card_tells()
     {
         var page = await demo.SignInAsync(chromium, "owner");
-        var unit = await demo.ReadAsync(db =>
-            db
-                .HairSystems.Where(u => u.State == UnitState.Resting || u.State == UnitState.EmergencySpare)
-                .Where(u => u.ClientId != null && u.Dates.FirstBondedOn != null)
-                .OrderBy(u => u.Serial)
-                .Select(u => u.Id)
-                .FirstAsync()
-        );
+        var unit = await UngradedAsync();
         await page.OpenAsync($"/units/{unit}/take-step?step=Retired");
         await page.GetByRole(AriaRole.Radio, new() { Name = "Worn out", Exact = true }).ClickAsync();
         await page.GetByRole(AriaRole.Group, new() { NameRegex = new("^Since when has it looked worn out") })
@@ -117,6 +110,22 @@ public sealed class GradesTests(ChromiumBrowser chromium, DemoSite demo) : IClas
         }
         await page.SetViewportSizeAsync(Pages.Desk.Width, Pages.Desk.Height);
     }
+
+    // A unit at rest of which nobody has seen that it is worn out.
+    private Task<Guid> UngradedAsync() =>
+        demo.ReadAsync(async db =>
+        {
+            var unit = await db
+                .HairSystems.Where(u => u.State == UnitState.Resting || u.State == UnitState.EmergencySpare)
+                .Where(u => u.ClientId != null && u.Dates.FirstBondedOn != null)
+                .OrderBy(u => u.Serial)
+                .Select(u => u.Id)
+                .FirstAsync();
+            foreach (var record in await db.VisitRecords.Where(r => r.RemovedUnitId == unit).ToListAsync())
+                db.Entry(record).ComplexProperty(r => r.Grades).CurrentValue = InspectionGrades.NotLookedAt;
+            await db.SaveChangesAsync();
+            return unit;
+        });
 
     // A rebond of today whose unit came off before, and was found like this.
     private Task<Guid> GradedBeforeAsync(InspectionGrades found) =>

@@ -47,8 +47,8 @@ public static class ShiftScan
                 support.Replace(laid[c], anew);
                 laid[c] = anew;
             }
-            increments[order] = support.LogIntegral - after;
-            after = support.LogIntegral;
+            increments[order] = support.Height - after;
+            after = support.Height;
         }
         return increments;
     }
@@ -95,7 +95,6 @@ internal sealed class QuadraticSum
     private readonly SymmetricFactor _factor;
     private readonly double[] _slope;
     private readonly double[] _bend;
-    private readonly double _logDeterminant;
     private double _constant;
 
     public QuadraticSum(double[] precision)
@@ -105,14 +104,17 @@ internal sealed class QuadraticSum
         _factor = new SymmetricFactor(size);
         if (!_factor.TryFactorize(precision))
             throw new ArgumentException("The covariance of the parameters is not positive definite.", nameof(precision));
-        _logDeterminant = _factor.LogDeterminant;
     }
 
     /// <summary>How far δ and β are from the fit's where it is highest.</summary>
     public double[] Peak { get; private set; }
 
-    /// <summary>Integrated over δ and β, over the same of the fit itself.</summary>
-    public double LogIntegral { get; private set; }
+    /// <summary>At that peak, over the fit's at its own: as good as the integrals over δ and β.</summary>
+    /// <remarks>
+    /// About its own peak one supposition is as narrow as another: there the rows' bends add up to the number of their ends. With the bends
+    /// as they are kept here, those of unshifted rows about the fit, the widths would seem to differ and make the integrals worse.
+    /// </remarks>
+    public double Height { get; private set; }
 
     public void Replace(LocalQuadratic old, LocalQuadratic anew)
     {
@@ -128,6 +130,6 @@ internal sealed class QuadraticSum
         var rise = 0.0;
         for (var i = 0; i < Peak.Length; i++)
             rise += _slope[i] * Peak[i] / 2;
-        LogIntegral = _constant + rise - (_factor.LogDeterminant - _logDeterminant) / 2;
+        Height = _constant + rise;
     }
 }

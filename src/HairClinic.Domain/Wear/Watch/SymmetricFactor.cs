@@ -5,12 +5,9 @@ internal sealed class SymmetricFactor(int size)
 {
     private readonly double[] _lower = new double[size * size];
 
-    public double LogDeterminant { get; private set; }
-
     /// <returns>Whether the matrix is positive definite; else the factor is of no use.</returns>
     public bool TryFactorize(ReadOnlySpan<double> matrix)
     {
-        LogDeterminant = 0;
         for (var j = 0; j < size; j++)
         {
             for (var i = j; i < size; i++)
@@ -26,7 +23,6 @@ internal sealed class SymmetricFactor(int size)
                 if (!(sum > 1e-12 * Math.Abs(matrix[j * size + j])))
                     return false;
                 _lower[j * size + j] = Math.Sqrt(sum);
-                LogDeterminant += Math.Log(sum);
             }
         }
         return true;

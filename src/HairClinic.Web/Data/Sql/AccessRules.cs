@@ -25,6 +25,8 @@ public static class AccessRules
         // What the practice's own records tell, calculated each night.
         new("stored_fits", Practice, Everybody, Job, Job, Job),
         new("stored_leads", Practice, Staff, Job, Job, Job),
+        new("stored_watches", Practice, Manage, Job, Job, Job),
+        new("watch_alarms", Practice, Staff, Job, Manage, Job),
         new("load_forecasts", Practice, Manage, Job, Job, Job),
         new("order_forecasts", Practice, Manage, Job, Job, Job),
         new("stored_page_results", OwnSalons, Manage, Manage, Job, Job),
