@@ -133,7 +133,7 @@ public sealed class ReorderFacts
                 new WorkshopWorkingDays(today, [], LeadTimeForecasts.DaysInSight),
                 _settings.PreparationDays
             ),
-            InHandOf(effect, kind.LifePrior(), columns, 0),
+            InHandOf(effect, kind, columns, 0, repairedAt: null),
             LeadTimeForecasts.DaysInSight
         );
     }
