@@ -100,7 +100,8 @@ public enum DemoClientStatus
 }
 
 /// <param name="Share">Of a hundred clients, how many wear it.</param>
-public sealed record DemoUnitKind(string Name, string Base, string Workshop, int Share)
+/// <param name="Spares">Always to be ready beside the one worn.</param>
+public sealed record DemoUnitKind(string Name, string Base, string Workshop, int Share, int Spares = 0)
 {
     public DemoWorkshop Maker => DemoParameters.Makers.Single(m => m.Name == Workshop);
 

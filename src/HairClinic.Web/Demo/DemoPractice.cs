@@ -62,7 +62,8 @@ public static class DemoPractice
     [
         new("French lace, full cap", "French lace", "Workshop North", 25),
         new("Thin skin top", "Thin skin 0.06 mm", "Workshop Quay", 20),
-        new("Poly top, V-looped", "Poly 0.10 mm and more", "Workshop Quay", 15),
+        // A spare of these is a rule since a short while: not everybody has theirs yet.
+        new("Poly top, V-looped", "Poly 0.10 mm and more", "Workshop Quay", 15, Spares: 1),
         new("Mono top with rim", "Monofilament with poly rim", "Workshop North", 20),
         new("Lace front, skin back", "Lace front, skin back", "Workshop Alder", 13),
         new("Fine lace, full cap", "Fine lace", "Workshop Alder", 7),

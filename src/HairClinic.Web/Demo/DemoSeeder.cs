@@ -79,7 +79,7 @@ public sealed class DemoSeeder(PracticeJobRunner jobs, IClock clock)
         }
         scene.ServiceWithPurpose(ServicePurpose.Rebond).Edit("Rebond", ServicePurpose.Rebond, RebondPence, "GBP");
         foreach (var kind in DemoPractice.Kinds)
-            scene.AddUnitKind(kind.Name, kind.Base, kind.Workshop);
+            scene.AddUnitKind(kind.Name, kind.Base, kind.Workshop).KeepSpares(kind.Spares);
         DemoParameters.AddWorkshopClosures(scene.Workshops, today);
         TourScenes.AddAll(scene, scene.Salons[0], scene.People.First(p => p.Role == StaffRole.FrontDesk));
         await scene.SaveAsync();

@@ -20,6 +20,9 @@ public sealed class LeadTimeForecasts(
     /// <summary>For an order placed today or later.</summary>
     public LeadTimeTable LeadTimeOfNew(Guid kindId) => LeadOf(kindId).Table;
 
+    /// <summary>Orders of the kind that arrived and that its lead time was learnt from; 0 where the practice's row stands alone.</summary>
+    public int OrdersBehind(Guid kindId) => stored.GetValueOrDefault(kindId)?.Arrived.Length ?? 0;
+
     /// <summary>P50 and P90 of an order placed today, in calendar days with the workshop's closures.</summary>
     public (int Half, int NineInTen) UsualDays(Guid kindId) =>
         (DayOf(LeadTimeOfNew(kindId), kindId, 0.5), DayOf(LeadTimeOfNew(kindId), kindId, 0.9));

@@ -104,9 +104,7 @@ public sealed class LifeFacts
     /// <param name="on">The day it is first worn.</param>
     public IReadOnlyList<CovariateValue> CovariatesWhenFirstWorn(UnitKindTerms kind, Guid? clientId, LocalDate on)
     {
-        var columns = new List<CovariateValue> { CovariateValue.ForBaseMaterial(kind.BaseMaterialId) };
-        if (kind.WorkshopId is { } workshop)
-            columns.Add(CovariateValue.Workshop(workshop));
+        var columns = kind.LifeCovariates();
         if (clientId is { } client)
             columns.AddRange(_habits.LifeCovariates(client, on));
         return columns;
@@ -221,6 +219,15 @@ public sealed record UnitKindTerms(
 )
 {
     public WindowPrior LifePrior() => WindowPrior.FromWindow(LifeDistribution.Weibull, LifeFromDays, LifeToDays);
+
+    /// <summary>What bears on the life of any unit of it: its base, and who makes it.</summary>
+    public List<CovariateValue> LifeCovariates()
+    {
+        var columns = new List<CovariateValue> { CovariateValue.ForBaseMaterial(BaseMaterialId) };
+        if (WorkshopId is { } workshop)
+            columns.Add(CovariateValue.Workshop(workshop));
+        return columns;
+    }
 
     public LeadTimePrior UsualLeadTime() => new(LeadHalfDays, LeadNineInTenDays);
 }

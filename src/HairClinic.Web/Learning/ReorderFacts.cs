@@ -116,6 +116,28 @@ public sealed class ReorderFacts
     public RemainingLife NewUnitOf(ClientUnits client, ClientReorderInput order, Guid unitKindId) =>
         InHandOf(order.Effect, Kinds[unitKindId], client.CovariatesOf(null, Kinds[unitKindId]), 0, repairedAt: null);
 
+    /// <summary>What certainty costs with a kind of unit, for a client of whom nothing is known; the workshop's closures apart.</summary>
+    public CertaintyCost CertaintyCostOf(Guid unitKindId, LocalDate today)
+    {
+        var kind = Kinds[unitKindId];
+        var columns = kind.LifeCovariates();
+        var population = WearModels.Life.PopulationFor(kind.LifePrior(), columns);
+        var effect = new SharedEffect(population, WearModels.Life.ClientEffect(population, []));
+        return new(
+            new ReorderInput(
+                LifeDistribution.Weibull,
+                effect.Nodes.Reduced(),
+                [],
+                [],
+                LeadTimesOn(today).LeadTimeOfNew(kind.Id),
+                new WorkshopWorkingDays(today, [], LeadTimeForecasts.DaysInSight),
+                _settings.PreparationDays
+            ),
+            InHandOf(effect, kind, columns, 0, repairedAt: null),
+            LeadTimeForecasts.DaysInSight
+        );
+    }
+
     private RemainingLife InHandOf(ClientUnits client, SharedEffect effect, HairSystem unit, int worn) =>
         InHandOf(effect, Kinds[unit.UnitKindId], client.CovariatesOf(unit, Kinds[unit.UnitKindId]), worn, client.RepairedAt(unit.Id));
 

@@ -19,6 +19,7 @@ public sealed class PracticeWideTests
         "src/HairClinic.Web/Features/Privacy/EditRetention/EditRetention.cs",
         "src/HairClinic.Web/Features/Privacy/EraseClient/EraseClient.cs",
         "src/HairClinic.Web/Features/Privacy/TakeOut/TakeOut.cs",
+        "src/HairClinic.Web/Features/Settings/KeepSpares/KeepSpares.cs",
         "src/HairClinic.Web/Features/Settings/ThrowDemoAway/ThrowDemoAway.cs",
         "src/HairClinic.Web/Features/Visits/Day/Day.cs",
         "src/HairClinic.Web/Features/Visits/Slots/SlotSearch.cs",

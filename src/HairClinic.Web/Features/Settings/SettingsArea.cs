@@ -27,6 +27,8 @@ public static class SettingsArea
             .AddSingleton<IValidator<EditBaseMaterial.Input>, EditBaseMaterialRules>()
             .AddScoped<EditUnitKind>()
             .AddSingleton<IValidator<EditUnitKind.Input>, EditUnitKindRules>()
+            .AddScoped<KeepSpares>()
+            .AddSingleton<IValidator<KeepSpares.Input>, KeepSparesRules>()
             .AddScoped<EditWorkshop>()
             .AddSingleton<IValidator<EditWorkshop.Input>, EditWorkshopRules>()
             .AddScoped<EditPractice>()

@@ -12,8 +12,13 @@ public sealed record PlotData(string XTitle, string YTitle, string Format)
 
     public IReadOnlyList<PlotMark> Marks { get; init; } = [];
 
+    public IReadOnlyList<PlotDot> Dots { get; init; } = [];
+
     /// <summary>How a place along the bottom is written; a plain number where null.</summary>
     public Func<double, string>? XWords { get; init; }
+
+    /// <summary>Where the picture begins on the left; at the first of what is shown where null.</summary>
+    public double? Leftmost { get; init; }
 
     /// <summary>The top of the picture; as high as what is shown where null.</summary>
     public double? Highest { get; init; }
@@ -31,3 +36,7 @@ public sealed record PlotBar(string Name, double Height, double? Low = null, dou
 
 /// <summary>A place along the bottom with a word of its own, such as today.</summary>
 public sealed record PlotMark(double X, string Text);
+
+/// <summary>One place in the picture with a word of its own.</summary>
+/// <param name="IsNow">What holds today: a full dot in the accent; the others are open squares.</param>
+public sealed record PlotDot(double X, double Y, string Text, bool IsNow = false);

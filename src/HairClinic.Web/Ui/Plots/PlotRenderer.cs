@@ -38,6 +38,8 @@ public static class PlotRenderer
             AddLine(model, picture.Lines[i], PlotPen.ForLine(i));
         foreach (var (mark, i) in picture.Marks.OrderBy(m => m.X).Select((m, i) => (m, i)))
             AddMark(model, mark, (left + right) / 2, up.Maximum * (1 - 0.09 * i));
+        foreach (var dot in picture.Dots)
+            AddDot(model, dot, (left + right) / 2);
         var svg = new SvgRenderContext();
         ((IPlotModel)model).Update(true);
         ((IPlotModel)model).Render(svg, new OxyRect(0, 0, width, height));
@@ -73,6 +75,9 @@ public static class PlotRenderer
         if (picture.Bars.Count > 0)
             return (-0.6, picture.Bars.Count - 0.4);
         var places = picture.Lines.SelectMany(l => l.Points).Select(p => p.X).Concat(picture.Marks.Select(m => m.X)).ToList();
+        places.AddRange(picture.Dots.Select(d => d.X));
+        if (picture.Leftmost is { } first)
+            places.Add(first);
         return places.Count == 0 ? (0, 1)
             : places.Min() == places.Max() ? (places[0] - 0.5, places[0] + 0.5)
             : (places.Min(), places.Max());
@@ -84,6 +89,7 @@ public static class PlotRenderer
             .Lines.SelectMany(l => l.Points)
             .Select(p => Math.Max(p.Y, p.High ?? 0))
             .Concat(picture.Bars.Select(b => Math.Max(b.Height, b.High ?? 0)))
+            .Concat(picture.Dots.Select(d => d.Y))
             .DefaultIfEmpty()
             .Max();
         return top > 0 ? top : 1;
@@ -184,6 +190,26 @@ public static class PlotRenderer
             }
         );
     }
+
+    // The word stands above its dot, towards the middle, so that none at either end is cut off.
+    private static void AddDot(PlotModel model, PlotDot dot, double middle) =>
+        model.Annotations.Add(
+            new PointAnnotation
+            {
+                X = dot.X,
+                Y = dot.Y,
+                Size = dot.IsNow ? 6 : 5,
+                Shape = dot.IsNow ? MarkerType.Circle : MarkerType.Square,
+                Fill = dot.IsNow ? PlotPen.Accent : OxyColors.Transparent,
+                Stroke = dot.IsNow ? PlotPen.Accent : PlotPen.Ink,
+                StrokeThickness = 2,
+                Text = dot.Text,
+                TextColor = dot.IsNow ? PlotPen.Accent : PlotPen.Ink,
+                TextHorizontalAlignment = dot.X > middle ? HorizontalAlignment.Right : HorizontalAlignment.Left,
+                TextVerticalAlignment = VerticalAlignment.Bottom,
+                TextMargin = 6,
+            }
+        );
 }
 
 /// <summary>What tells one line from another: a pattern and a colour, never a colour alone.</summary>

@@ -99,10 +99,10 @@ public sealed class DueList(Instant? now = null)
         );
 
     /// <summary>The plan as a recalculation would have stored it.</summary>
-    public void Plan(Client client, ReorderAnswer answer, LocalDate? orderBy)
+    public void Plan(Client client, ReorderAnswer answer, LocalDate? orderBy, int sparesMissing = 0)
     {
         var plan = new ReorderPlan(Guid.CreateVersion7(), client.Id);
-        plan.Store(new ReorderOutlook(Today, _kind.Id, 0.05, answer, orderBy));
+        plan.Store(new ReorderOutlook(Today, _kind.Id, 0.05, answer, orderBy) { InHand = 1, SparesMissing = sparesMissing });
         _scene.Db.ReorderPlans.Add(plan);
     }
 

@@ -24,10 +24,17 @@ public sealed class PlotTests : UiTestContext
         Lines = [new("Open", [new(-0.5, 180), new(1.5, 180)])],
     };
 
+    private static readonly PlotData Dots = new("Units", "Days", "0.#")
+    {
+        Lines = [new("Curve", [new(0.2, 4), new(0.6, 1)])],
+        Dots = [new(0.4, 2, "now", IsNow: true), new(1.2, 0.5, "one & two")],
+        Leftmost = 0,
+    };
+
     [Fact]
     public void What_is_drawn_carries_no_style_of_its_own_and_is_well_formed()
     {
-        foreach (var picture in new[] { Curves, Bars })
+        foreach (var picture in new[] { Curves, Bars, Dots })
         {
             var drawn = Parsed(picture);
             Assert.DoesNotContain(drawn.Descendants(), e => e.Attribute("style") is not null || e.Name.LocalName is "style" or "script");
@@ -56,7 +63,7 @@ public sealed class PlotTests : UiTestContext
     [Fact]
     public void Everything_lies_inside_the_picture()
     {
-        foreach (var picture in new[] { Curves, Bars })
+        foreach (var picture in new[] { Curves, Bars, Dots })
         foreach (var (x, y) in Parsed(picture).Elements().Where(e => e.Attribute("points") is not null).SelectMany(Points))
         {
             Assert.InRange(x, -0.1, 340.1);
@@ -72,6 +79,20 @@ public sealed class PlotTests : UiTestContext
         Assert.All(plot.FindAll("svg[role=img]"), svg => Assert.Equal("Minutes by week, rising.", svg.GetAttribute("aria-label")));
         Assert.Equal(["1 Feb", "Minutes", "120", "90–160"], plot.FindAll("tbody tr")[0].Children.Select(c => c.TextContent));
         Assert.Contains("Open", plot.Find(".pens").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_place_has_its_word_its_shape_and_a_row_of_the_table()
+    {
+        var drawn = Parsed(Dots);
+
+        // A full dot for what holds today, the edges of a square for the other.
+        Assert.Contains(drawn.Elements("polygon"), e => e.Attribute("class")?.Value == "fill-accent");
+        Assert.Contains(drawn.Elements("polyline"), e => Is(e, "stroke-ink", "2") && Points(e).Count == 5);
+        Assert.Equal(["now", "one & two"], drawn.Elements("text").Select(t => t.Value).Where(t => t is "now" or "one & two"));
+        var small = Render<Plot>(p => p.Add(x => x.Picture, Dots).Add(x => x.Label, "Fewer days.").Add(x => x.Small, true));
+        Assert.Single(small.FindAll("svg[role=img]"));
+        Assert.Equal(["0.4", "now", "2", ""], small.FindAll("tbody tr")[2].Children.Select(c => c.TextContent));
     }
 
     [Fact]

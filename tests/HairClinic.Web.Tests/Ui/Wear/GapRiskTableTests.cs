@@ -30,6 +30,15 @@ public sealed class GapRiskTableTests : UiTestContext
         Assert.Contains("lasts until", cells[4], StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_spare_that_is_missing_is_ordered_now_whatever_day_the_chance_of_a_gap_leaves()
+    {
+        var cells = Cells(Row(Today.PlusDays(90), sparesMissing: 1));
+
+        Assert.StartsWith("order a spare", cells[1], StringComparison.Ordinal);
+        Assert.Equal("now, by the rule", cells[2]);
+    }
+
     private List<string> Cells(ClientGapRisk row) =>
         [
             .. Render<GapRiskTable>(p =>
@@ -42,13 +51,14 @@ public sealed class GapRiskTableTests : UiTestContext
                 .Select(c => c.TextContent.Trim()),
         ];
 
-    private static ClientGapRisk Row(LocalDate? orderBy)
+    private static ClientGapRisk Row(LocalDate? orderBy, int sparesMissing = 0)
     {
         var plan = new ReorderPlan(Guid.CreateVersion7(), Guid.CreateVersion7());
         plan.Store(
             new ReorderOutlook(Today.PlusDays(-2), Guid.CreateVersion7(), 0.05, new ReorderAnswer(0.3, null, 4.3, false), orderBy)
             {
                 InHand = 1,
+                SparesMissing = sparesMissing,
                 HairEndDates = new HairEndDates(Today.PlusDays(10), Today.PlusDays(30), Today.PlusDays(60)),
             }
         );

@@ -106,6 +106,8 @@ public static class NextUnitSentences
             var days = Math.Max(1, (int)Math.Round(plan.Outlook.ExpectedDaysWithoutHair));
             return $"{why} {words["On average it comes to {0} such days.", days]}";
         }
+        if (standing.Verdict == ReorderVerdict.SpareMissing)
+            return $"{why} {words["By the chance of a gap alone there would be time until {0}.", Dates.Day(standing.OrderBy!.Value, standing.Today)]}";
         if (plan.Outlook.Answer.IsPastSight)
             return words[
                 "There is no need to order before {0}; farther ahead is not worked out.",

@@ -4,7 +4,8 @@ using HairClinic.Web.Ui.Wear;
 
 namespace HairClinic.Web.Features.Outlook;
 
-/// <summary>Whose next unit must be seen to: whoever is at risk of a gap, and whose order is due soon.</summary>
+/// <summary>Whose next unit must be seen to: whoever is at risk of a gap, whose order is due soon, and who lacks the spare that is always kept.</summary>
+/// <param name="Spares">Neither at risk nor to be ordered for soon by the chance of a gap: the chance comes first, so that spares hide nobody.</param>
 /// <param name="All">Clients who wear a unit.</param>
 /// <param name="Accepted">The chance of a gap that the practice accepts.</param>
 public sealed record GapRiskReport(
@@ -12,6 +13,8 @@ public sealed record GapRiskReport(
     int AllAtRisk,
     IReadOnlyList<ClientGapRisk> Soon,
     int AllSoon,
+    IReadOnlyList<ClientGapRisk> Spares,
+    int AllSpares,
     int All,
     double Accepted
 )
@@ -39,18 +42,22 @@ public sealed record GapRiskReport(
             };
         var until = today.PlusDays(ReorderAdvice.SoonDays);
         var atRisk = plans.Where(p => p.plan.AtRisk);
-        var soon = plans.Where(p => !p.plan.AtRisk && (p.plan.OrderBy <= until || p.plan.SparesMissing > 0));
+        var soon = plans.Where(p => !p.plan.AtRisk && p.plan.OrderBy <= until);
+        var spares = plans.Where(p => !p.plan.AtRisk && p.plan.OrderBy > until && p.plan.SparesMissing > 0);
         var rows = await atRisk
             .OrderByDescending(p => p.plan.ExpectedDaysWithoutHair)
             .ThenBy(p => p.client.Code)
             .Take(Shown)
             .ToListAsync(cancellation);
         var later = await soon.OrderBy(p => p.plan.OrderBy).ThenBy(p => p.client.Code).Take(Shown).ToListAsync(cancellation);
+        var lacking = await spares.OrderBy(p => p.plan.OrderBy).ThenBy(p => p.client.Code).Take(Shown).ToListAsync(cancellation);
         return new(
             [.. rows.Select(r => RowOf(r.plan, r.client, r.DueOn))],
             await atRisk.CountAsync(cancellation),
             [.. later.Select(r => RowOf(r.plan, r.client, r.DueOn))],
             await soon.CountAsync(cancellation),
+            [.. lacking.Select(r => RowOf(r.plan, r.client, r.DueOn))],
+            await spares.CountAsync(cancellation),
             await planned.CountAsync(c => db.Bonds.Any(b => b.ClientId == c.Id && b.RemovedOn == null), cancellation),
             accepted
         );

@@ -25,7 +25,10 @@ public sealed class EditUnitKind(ClinicDbFactory databases, WriteOnce writes, IC
         var input = id is null
             ? new Input { BaseMaterialId = bases.FirstOrDefault()?.Id ?? Guid.Empty }
             : await ReadAsync(db, id.Value, cancellation);
-        return input is null ? null : new Screen(input, bases, workshops);
+        if (input is null)
+            return null;
+        var spares = await db.UnitKinds.Where(k => k.Id == id).Select(k => (int?)k.Spares).SingleOrDefaultAsync(cancellation);
+        return new Screen(input, bases, workshops) { Spares = spares };
     }
 
     protected override IQueryable<UnitKind> Rows(ClinicDb db) => db.UnitKinds;
@@ -49,7 +52,11 @@ public sealed class EditUnitKind(ClinicDbFactory databases, WriteOnce writes, IC
     protected override Refusal? TwiceBy(DbUpdateException e, Input input) =>
         ConcurrentEdits.IsUniqueViolation(e, "unit_kinds") ? new Refusal("There is a kind of unit called {0} already.", input.Name) : null;
 
-    public sealed record Screen(Input Input, IReadOnlyList<RowOption> Bases, IReadOnlyList<RowOption> Workshops);
+    public sealed record Screen(Input Input, IReadOnlyList<RowOption> Bases, IReadOnlyList<RowOption> Workshops)
+    {
+        /// <summary>Always ready beside the one worn; null for a kind that is new. The rule is changed on a page of its own, beside what it costs.</summary>
+        public int? Spares { get; init; }
+    }
 
     public sealed record Input : RowInput
     {

@@ -33,6 +33,7 @@ public sealed class Overview(ClinicDbFactory databases, CurrentActor current)
                 Adhesives = db.Products.Count(p => !p.Retired && (p.Kind == ProductKind.Adhesive || p.Kind == ProductKind.Tape)),
                 Products = db.Products.Count(p => !p.Retired),
                 UnitKinds = db.UnitKinds.Count(k => !k.Retired),
+                KindsWithSpares = db.UnitKinds.Count(k => !k.Retired && k.Spares > 0),
                 Clients = db.Clients.Count(),
             })
             .SingleAsync(cancellation);
@@ -57,6 +58,10 @@ public sealed class Overview(ClinicDbFactory databases, CurrentActor current)
         public int Adhesives { get; init; }
         public int Products { get; init; }
         public int UnitKinds { get; init; }
+
+        /// <summary>Kinds of which a spare is always to be ready.</summary>
+        public int KindsWithSpares { get; init; }
+
         public int Clients { get; init; }
     }
 }

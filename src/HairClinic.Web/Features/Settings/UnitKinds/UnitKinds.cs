@@ -23,6 +23,7 @@ public sealed class UnitKinds(ClinicDbFactory databases)
                 k.Name,
                 db.BaseMaterials.Where(b => b.Id == k.BaseMaterialId).Select(b => b.Name).First(),
                 db.Workshops.Where(w => w.Id == k.WorkshopId).Select(w => w.Name).FirstOrDefault(),
+                k.Spares,
                 k.Retired
             ))
             .ToListAsync(cancellation);
@@ -39,7 +40,8 @@ public sealed class UnitKinds(ClinicDbFactory databases)
 
     public sealed record BaseRow(Guid Id, string Name, int LifeFromDays, int LifeToDays, bool Retired);
 
-    public sealed record KindRow(Guid Id, string Name, string Base, string? Workshop, bool Retired);
+    /// <param name="Spares">Always ready beside the one worn; 0 where the chance of a gap decides.</param>
+    public sealed record KindRow(Guid Id, string Name, string Base, string? Workshop, int Spares, bool Retired);
 
     public sealed record WorkshopRow(Guid Id, string Name, int Closures, bool Retired);
 }

@@ -27,7 +27,7 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
         var screen = new Screen(question, salons, at, person.Salons.Count > 1, soonDays, now) { GapAccepted = gapAccepted };
         if (days.Count == 0)
             return screen;
-        if (question.Part == DuePart.AtRisk)
+        if (question.Part is DuePart.AtRisk or DuePart.Spares)
             return await WithRisksAsync(db, screen, days, cancellation);
         var rows = await DueRows.ReadAsync(db, days, question.Part, question.After, PageSize + 1, cancellation);
         var page = rows.Take(PageSize).ToList();
@@ -49,6 +49,7 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
         var rows = await GapRiskRows.ReadAsync(
             db,
             [.. days.SelectMany(d => d.Salons)],
+            screen.Asked.Part,
             screen.Asked.RisksAfter,
             PageSize + 1,
             cancellation
@@ -112,7 +113,7 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
         public IReadOnlyList<DueRow> Rows { get; init; } = [];
         public DueCursor? Next { get; init; }
 
-        /// <summary>Those at risk of a gap, where that part is asked for.</summary>
+        /// <summary>Those at risk of a gap, or who lack a spare, where that part is asked for.</summary>
         public IReadOnlyList<ClientGapRisk> Risks { get; init; } = [];
 
         public GapRiskCursor? NextRisk { get; init; }

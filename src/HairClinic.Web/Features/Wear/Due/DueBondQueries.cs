@@ -32,6 +32,7 @@ internal static class DueBondQueries
                         .Select(n => n.Until)
                         .FirstOrDefault() > day.Today,
                 AtRisk = db.ReorderPlans.Any(p => p.ClientId == bond.ClientId && p.AtRisk),
+                SpareMissing = db.ReorderPlans.Any(p => p.ClientId == bond.ClientId && !p.AtRisk && p.SparesMissing > 0),
             };
     }
 
@@ -74,4 +75,5 @@ internal sealed class DueBondCandidate
     public required bool Booked { get; init; }
     public required bool PutOff { get; init; }
     public required bool AtRisk { get; init; }
+    public required bool SpareMissing { get; init; }
 }

@@ -22,7 +22,13 @@ public sealed record DueCounts(IReadOnlyDictionary<DuePart, int> Parts, bool AtL
             .Where(g => g.Key != DuePart.All)
             .ToDictionary(g => g.Key, g => g.Sum());
         parts[DuePart.All] = ToCall.Sum(part => parts.GetValueOrDefault(part));
-        parts[DuePart.AtRisk] = await GapRiskRows.PlansAtRisk(db, [.. days.SelectMany(d => d.Salons)]).CountAsync(cancellation);
+        var plans = await GapRiskRows
+            .PlansToShow(db, [.. days.SelectMany(d => d.Salons)])
+            .GroupBy(p => p.AtRisk)
+            .Select(g => new { AtRisk = g.Key, Count = g.Count() })
+            .ToDictionaryAsync(g => g.AtRisk, g => g.Count, cancellation);
+        parts[DuePart.AtRisk] = plans.GetValueOrDefault(true);
+        parts[DuePart.Spares] = plans.GetValueOrDefault(false);
         return new(parts, groups.Sum(g => g.Count) >= Cap);
     }
 
@@ -81,4 +87,7 @@ public enum DuePart
 
     /// <summary>May lack a unit that still wears well: a chance beyond what the practice accepts, worst first, bonded or not.</summary>
     AtRisk,
+
+    /// <summary>At no such risk, but the spare that is always kept is neither in house nor on order.</summary>
+    Spares,
 }

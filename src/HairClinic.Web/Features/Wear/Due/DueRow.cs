@@ -29,6 +29,9 @@ public sealed record DueRow
     /// <summary>No spare in house, and nothing on order.</summary>
     public required bool AtRisk { get; init; }
 
+    /// <summary>Not at risk by the chance of a gap, but the spare that is always kept is neither in house nor on order.</summary>
+    public bool SpareMissing { get; init; }
+
     public DueCursor Cursor => new(Rank, ClosesOn, BondId);
 }
 

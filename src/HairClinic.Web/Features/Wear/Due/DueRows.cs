@@ -38,6 +38,7 @@ internal static class DueRows
                 ClosesOn = b.ClosesOn,
                 BondId = b.BondId,
                 AtRisk = b.AtRisk,
+                SpareMissing = b.SpareMissing,
             });
 
     private static IQueryable<DueRow> Rows(ClinicDb db, IQueryable<Key> keys, Instant began)
@@ -79,6 +80,7 @@ internal static class DueRows
                 LastContact = note == null ? null : new LastContact(note.Kind, note.At, note.Until, note.Reason),
                 Booking = visit == null ? null : new DueBooking(visit.Id, visit.SalonId, visit.StartsAt, visit.Day),
                 AtRisk = key.AtRisk,
+                SpareMissing = key.SpareMissing,
             };
     }
 
@@ -88,5 +90,6 @@ internal static class DueRows
         public required LocalDate ClosesOn { get; init; }
         public required Guid BondId { get; init; }
         public required bool AtRisk { get; init; }
+        public required bool SpareMissing { get; init; }
     }
 }

@@ -4,23 +4,26 @@ using HairClinic.Web.Ui.Wear;
 
 namespace HairClinic.Web.Features.Wear;
 
-/// <summary>Clients at risk of a gap, those with most such days to expect first.</summary>
+/// <summary>Clients at risk of a gap, or those who lack the spare that is always kept; those with most such days to expect first.</summary>
 internal static class GapRiskRows
 {
-    public static IQueryable<ReorderPlan> PlansAtRisk(ClinicDb db, IReadOnlyList<Guid> salons) =>
+    /// <summary>Of both parts.</summary>
+    public static IQueryable<ReorderPlan> PlansToShow(ClinicDb db, IReadOnlyList<Guid> salons) =>
         db.ReorderPlans.Where(p =>
-            p.AtRisk && ReorderPlanStore.ClientsToPlan(db).Any(c => c.Id == p.ClientId && salons.Contains(c.HomeSalonId))
+            (p.AtRisk || p.SparesMissing > 0)
+            && ReorderPlanStore.ClientsToPlan(db).Any(c => c.Id == p.ClientId && salons.Contains(c.HomeSalonId))
         );
 
     public static Task<List<ClientGapRisk>> ReadAsync(
         ClinicDb db,
         IReadOnlyList<Guid> salons,
+        DuePart part,
         GapRiskCursor? after,
         int count,
         CancellationToken cancellation
     )
     {
-        var plans = PlansAtRisk(db, salons).AsNoTracking();
+        var plans = PlansToShow(db, salons).AsNoTracking().Where(p => p.AtRisk == (part == DuePart.AtRisk));
         if (after is not null)
             plans = plans.Where(p =>
                 p.ExpectedDaysWithoutHair < after.Days || p.ExpectedDaysWithoutHair == after.Days && p.ClientId > after.ClientId

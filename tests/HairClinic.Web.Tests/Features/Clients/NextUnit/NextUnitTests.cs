@@ -44,6 +44,29 @@ public sealed class NextUnitTests(PgServer server) : UiTestContext
     }
 
     [Fact]
+    public async Task Where_a_spare_is_always_kept_it_is_ordered_first_though_the_chance_of_a_gap_leaves_time()
+    {
+        await using var clinic = await OpenAsync(scene =>
+        {
+            _kind.KeepSpares(1);
+            Worn(scene, 10);
+        });
+
+        var screen = await ScreenAsync(clinic);
+
+        var plan = screen.Plan!;
+        Assert.Equal(ReorderVerdict.SpareMissing, plan.Outlook.Standing.Verdict);
+        Assert.Equal((1, 1), (plan.Outlook.SparesMissing, plan.Outlook.Quantity));
+        Assert.Equal(
+            "A spare is always to be ready, and one is missing: it is neither in house nor on order. By the chance of a gap alone there would be time until Thu 11 Feb.",
+            Story(screen)[^2]
+        );
+        Assert.Equal("First: order a spare.", Story(screen)[^1]);
+        var numbers = Render<NextUnitNumbers>(p => p.Add(n => n.Plan, plan)).Markup;
+        Assert.Contains("now, for the spare; by the chance of a gap alone Thu 11 Feb", numbers, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task The_last_day_to_order_is_the_last_on_which_the_curve_stays_within_what_is_accepted()
     {
         await using var clinic = await OpenAsync(scene => Worn(scene, 10));

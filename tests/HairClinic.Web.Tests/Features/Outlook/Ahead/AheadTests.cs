@@ -120,6 +120,28 @@ public sealed class AheadTests(PgServer server)
     }
 
     [Fact]
+    public async Task Who_lacks_a_spare_comes_after_those_the_chance_of_a_gap_names_and_hides_none_of_them()
+    {
+        await using var clinic = await OpenAsync(scene =>
+        {
+            for (var i = 0; i < 52; i++)
+                Plan(scene, scene.AddClient($"p{i:00}", $"Una Spare {i}", _elmRow), expected: 0, Today.PlusDays(90 - i), sparesMissing: 1);
+            Plan(scene, scene.AddClient("s30", "Una Soon", _elmRow), expected: 0, Today.PlusDays(30));
+            Plan(scene, scene.AddClient("s20", "Una Both", _elmRow), expected: 0, Today.PlusDays(20), sparesMissing: 1);
+            Plan(scene, scene.AddClient("r", "Una Risk", _elmRow), expected: 3, sparesMissing: 1);
+            Plan(scene, scene.AddClient("w", "Una Wait", _elmRow), expected: 0, Today.PlusDays(90));
+        });
+
+        var found = (await OpenPageAsync(clinic, _owner, _elmRow, _quayside)).GapRisks;
+
+        Assert.Equal(["r"], found.AtRisk.Select(r => r.Code));
+        Assert.Equal(["s20", "s30"], found.Soon.Select(r => r.Code));
+        Assert.Equal((50, 52), (found.Spares.Count, found.AllSpares));
+        // Whose hair the chance of a gap sees end first comes first.
+        Assert.Equal(["p51", "p50"], found.Spares.Take(2).Select(r => r.Code));
+    }
+
+    [Fact]
     public async Task Chairs_and_hands_are_what_is_open_and_worked_and_the_whole_is_the_sum()
     {
         await using var clinic = await OpenAsync(scene =>
@@ -244,11 +266,11 @@ public sealed class AheadTests(PgServer server)
         return client;
     }
 
-    private void Plan(Scene scene, Client client, double expected, LocalDate? orderBy = null)
+    private void Plan(Scene scene, Client client, double expected, LocalDate? orderBy = null, int sparesMissing = 0)
     {
         var plan = new ReorderPlan(Guid.CreateVersion7(), client.Id);
         var answer = new ReorderAnswer(orderBy is null ? 0.3 : 0.01, orderBy is null ? null : 9, expected, IsPastSight: false);
-        plan.Store(new ReorderOutlook(Today, _kind.Id, 0.05, answer, orderBy) { InHand = 1 });
+        plan.Store(new ReorderOutlook(Today, _kind.Id, 0.05, answer, orderBy) { InHand = 1, SparesMissing = sparesMissing });
         scene.Db.ReorderPlans.Add(plan);
     }
 

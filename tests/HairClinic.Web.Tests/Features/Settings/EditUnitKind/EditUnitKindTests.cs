@@ -35,6 +35,24 @@ public sealed class EditUnitKindTests(PgServer server) : PracticeTest(server)
         await Refused.SayingAsync("There is a kind of unit called {0} already.", () => SaveAsync(clinic, input));
     }
 
+    [Fact]
+    public async Task The_rule_of_spares_is_shown_with_the_kind_and_stays_as_it_is()
+    {
+        await using var clinic = await OpenAsync(scene =>
+        {
+            scene.AddUnitKind("Everyday", "French lace", "Workshop North").KeepSpares(2);
+            scene.AddUnitKind("Sunday", "French lace", "Workshop North");
+        });
+        var opened = await OpenFormAsync(clinic, Scene.Kinds[0].Id);
+        opened.Input.Name = "Weekday";
+        await SaveAsync(clinic, opened.Input);
+
+        Assert.Equal(2, opened.Spares);
+        Assert.Equal(2, (await OpenFormAsync(clinic, Scene.Kinds[0].Id)).Spares);
+        Assert.Equal(0, (await OpenFormAsync(clinic, Scene.Kinds[1].Id)).Spares);
+        Assert.Null((await OpenFormAsync(clinic, null)).Spares);
+    }
+
     private async Task<Slice.Screen> OpenFormAsync(TestClinic clinic, Guid? id) =>
         (await OwnerAsync<Slice, Slice.Screen?>(clinic, s => s.OpenAsync(id, Cancel)))!;
 

@@ -16,6 +16,8 @@ internal sealed class EditorPage<TPage> : BunitContext
     {
         CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo("en-GB");
         Services.AddLocalization();
+        // For the parts of a page that only some may see; who may open it at all is another test's.
+        AddAuthorization();
         Services.AddSingleton(services.GetRequiredService<IClock>());
         Services.AddFallbackServiceProvider(new Slices(services));
         JSInterop.Mode = JSRuntimeMode.Loose;

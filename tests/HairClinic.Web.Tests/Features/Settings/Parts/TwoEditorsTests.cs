@@ -7,6 +7,7 @@ using Microsoft.EntityFrameworkCore;
 using ClientSlice = HairClinic.Web.Features.Clients.EditClient;
 using HoldWindowSlice = HairClinic.Web.Features.Settings.EditHoldWindow;
 using Kinds = HairClinic.Web.Features.Settings.EditUnitKind;
+using Spares = HairClinic.Web.Features.Settings.KeepSpares;
 using Staff = HairClinic.Web.Features.Settings.EditPerson;
 
 namespace HairClinic.Web.Tests.Features.Settings.Parts;
@@ -47,6 +48,41 @@ public sealed class TwoEditorsTests(PgServer server) : PracticeTest(server)
 
         var kind = await clinic.ReadAsync(db => db.UnitKinds.SingleAsync(k => k.Id == id, Cancel));
         Assert.Equal(("Sunday", silk, null), (kind.Name, kind.BaseMaterialId, kind.WorkshopId));
+    }
+
+    [Fact]
+    public async Task Of_spares_each_kind_counts_by_itself()
+    {
+        await using var clinic = await OpenAsync(scene =>
+        {
+            scene.AddUnitKind("Everyday", "French lace", "Workshop North");
+            scene.AddUnitKind("Sunday", "Silk top", "Workshop North");
+        });
+        await EditorPage<KeepSparesPage>.OpenAsync(
+            clinic,
+            AsOwner(clinic),
+            ("Id", Guid.Empty),
+            async mine =>
+            {
+                mine.Page.Find("input[name='Lines[0].Spares'][value='2']").Change("2");
+                var theirs = (await OwnerAsync<Spares, Spares.Screen>(clinic, s => s.OpenAsync(Cancel))).Input;
+                (theirs.Lines[0].Spares, theirs.Lines[1].Spares) = (1, 1);
+                await OwnerAsync<Spares, Spares.Outcome>(clinic, s => s.SaveAsync(Guid.CreateVersion7(), theirs, Cancel));
+
+                await mine.SaveAsync(shows: Overtaken);
+                Assert.Equal(
+                    [
+                        "Spares: was Everyday: Order by the chance of a gap, now Everyday: Always one ready. You typed Everyday: Always two ready.",
+                        "Spares: was Sunday: Order by the chance of a gap, now Sunday: Always one ready. You did not change this; theirs stands in the form.",
+                    ],
+                    mine.Meanwhile
+                );
+                await mine.SaveAndGoAsync("/practice/unit-kinds");
+            }
+        );
+
+        var kept = await clinic.ReadAsync(db => db.UnitKinds.ToDictionaryAsync(k => k.Name, k => k.Spares, Cancel));
+        Assert.Equal((2, 1), (kept["Everyday"], kept["Sunday"]));
     }
 
     [Fact]

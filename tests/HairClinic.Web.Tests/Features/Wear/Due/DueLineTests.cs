@@ -128,6 +128,13 @@ public sealed class DueLineTests : UiTestContext
         Assert.DoesNotContain("No spare", Show(Row(35)).Markup, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_spare_that_is_missing_is_said_where_nothing_worse_is()
+    {
+        Assert.Contains("Order a spare", Show(Row(35) with { SpareMissing = true }).Markup, StringComparison.Ordinal);
+        Assert.DoesNotContain("Order a spare", Show(Row(35) with { SpareMissing = true, AtRisk = true }).Markup, StringComparison.Ordinal);
+    }
+
     private IRenderedComponent<DueLine> Show(DueRow row) =>
         Render<DueLine>(p =>
             p.Add(line => line.Row, row)

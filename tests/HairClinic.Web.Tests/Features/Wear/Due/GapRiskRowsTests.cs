@@ -43,6 +43,26 @@ public sealed class GapRiskRowsTests(PgServer server)
     }
 
     [Fact]
+    public async Task Who_lacks_only_the_spare_that_is_always_kept_is_a_part_of_its_own_and_says_so_in_the_list()
+    {
+        await using var clinic = await OpenAsync(l =>
+        {
+            Risk(l, "some", 4, daysAgo: 43, sparesMissing: 1);
+            Risk(l, "spare", 0.2, late: false, daysAgo: 43, sparesMissing: 1);
+            Risk(l, "two", 0.3, late: false, daysAgo: 43, sparesMissing: 2);
+            Risk(l, "safe", 0.1, late: false, daysAgo: 43);
+        });
+
+        var (all, spares) = (await _list.OpenAsync(clinic), await _list.OpenAsync(clinic, DuePart.Spares));
+
+        Assert.Equal(["two", "spare"], spares.Risks.Select(r => r.Code));
+        Assert.Equal((1, 2), (all.Counts.CountOf(DuePart.AtRisk), all.Counts.CountOf(DuePart.Spares)));
+        Assert.Equal(["spare", "two"], all.Rows.Where(r => r.SpareMissing).Select(r => r.Code).Order());
+        Assert.Equal(["some"], all.Rows.Where(r => r.AtRisk).Select(r => r.Code));
+        Assert.All(spares.Risks, r => Assert.Equal(ReorderVerdict.SpareMissing, r.ReorderAdviceOn(_list.Today, 0.05).Verdict));
+    }
+
+    [Fact]
     public async Task Page_by_page_everyone_at_risk_comes_once_and_in_order()
     {
         await using var clinic = await OpenAsync(l =>
@@ -77,10 +97,19 @@ public sealed class GapRiskRowsTests(PgServer server)
 
     private Task<TestClinic> OpenAsync(Action<DueList> lay) => TestClinic.OpenAsync(server, _list.Lay(lay));
 
-    private static Client Risk(DueList list, string code, double days, bool late = true, int daysAgo = 1, bool atQuay = false)
+    private static Client Risk(
+        DueList list,
+        string code,
+        double days,
+        bool late = true,
+        int daysAgo = 1,
+        bool atQuay = false,
+        int sparesMissing = 0
+    )
     {
         var (client, _) = list.Bonded(code, daysAgo, atQuay ? list.Quayside : null);
-        list.Plan(client, new ReorderAnswer(late ? 0.4 : 0.01, late ? null : 60, days, false), late ? null : list.Today.PlusDays(60));
+        var answer = new ReorderAnswer(late ? 0.4 : 0.01, late ? null : 60, days, false);
+        list.Plan(client, answer, late ? null : list.Today.PlusDays(60), sparesMissing);
         return client;
     }
 }
