@@ -18,9 +18,6 @@ internal sealed class GaussHermite
 
     public double[] LogWeights { get; }
 
-    /// <summary>About each client's mode.</summary>
-    public static GaussHermite Client { get; } = new(21);
-
     /// <summary>Over the practice's effect, which is small beside the noise.</summary>
     public static GaussHermite Practice { get; } = new(9);
 }
