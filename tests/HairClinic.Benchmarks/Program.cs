@@ -8,6 +8,7 @@ using HairClinic.Benchmarks.OwnPage;
 using HairClinic.Benchmarks.Pages;
 using HairClinic.Benchmarks.Reorder;
 using HairClinic.Benchmarks.SignIn;
+using HairClinic.Benchmarks.Worlds;
 
 Dictionary<string, Func<Report, Task>> benchmarks = new()
 {
@@ -22,6 +23,7 @@ Dictionary<string, Func<Report, Task>> benchmarks = new()
     ["reorder"] = ReorderBenchmark.RunAsync,
     ["load-ahead"] = LoadAheadBenchmark.RunAsync,
     ["calibration"] = CalibrationBenchmark.RunAsync,
+    ["worlds"] = WorldsBenchmark.RunAsync,
 };
 
 // Options follow the name: --save, and numbers a benchmark asks for.

@@ -16,14 +16,17 @@ public sealed class Report(string name, IReadOnlyList<string> options)
     public static string Folder { get; } = Path.Combine(Path.GetDirectoryName(Here())!, "results");
 
     /// <summary>A number given as "--name number".</summary>
-    public int Option(string option, int otherwise)
+    public int Option(string option, int otherwise) => Word(option) is { } word ? int.Parse(word, CultureInfo.InvariantCulture) : otherwise;
+
+    /// <summary>A word given as "--name word"; null where it is not.</summary>
+    public string? Word(string option)
     {
         for (var i = 0; i < options.Count - 1; i++)
         {
             if (options[i] == $"--{option}")
-                return int.Parse(options[i + 1], CultureInfo.InvariantCulture);
+                return options[i + 1];
         }
-        return otherwise;
+        return null;
     }
 
     public void Say(string line = "")
@@ -39,10 +42,11 @@ public sealed class Report(string name, IReadOnlyList<string> options)
             Say($"{Environment.ProcessorCount} cores, load {string.Join(' ', File.ReadAllText("/proc/loadavg").Split(' ').Take(3))}");
     }
 
+    /// <summary>Under the benchmark's name, or another given as "--label name".</summary>
     public void Save()
     {
         Directory.CreateDirectory(Folder);
-        File.WriteAllText(Path.Combine(Folder, $"{LocalDatePattern.Iso.Format(_today)}-{name}.txt"), _text.ToString());
+        File.WriteAllText(Path.Combine(Folder, $"{LocalDatePattern.Iso.Format(_today)}-{Word("label") ?? name}.txt"), _text.ToString());
     }
 
     private static string Here([CallerFilePath] string path = "") => path;

@@ -108,7 +108,7 @@ public sealed class Bond : PracticeOwned
 
     /// <summary>
     /// Only the first lift ends the hold; what follows a spot fix is not a new bond. A later report may still name
-    /// the day that the first one left open.
+    /// the day, or about the day, that the first one left open.
     /// </summary>
     /// <exception cref="Refusal">
     /// The bond was removed, or the lift is dated before the bond, before a day on which it was seen sound, or after its report.
@@ -128,22 +128,14 @@ public sealed class Bond : PracticeOwned
     private Lift? With(Lift lift)
     {
         // What came off at home is told of afterwards.
-        var latest = RemovedBecause?.CameOffByItself() == true ? lift.LiftedOn : lift.ReportedOn;
+        var latest = RemovedBecause?.CameOffByItself() == true ? lift.LiftedOn ?? lift.LatestOn : lift.ReportedOn;
         if (RemovedOn is { } removed && latest > removed)
             throw new Refusal("This bond was taken off on {0}; it cannot have lifted later.", removed);
-        if (lift.ReportedOn < AppliedOn || lift.LiftedOn < AppliedOn)
+        if (lift.ReportedOn < AppliedOn || (lift.LiftedOn ?? lift.LatestOn) < AppliedOn)
             throw new Refusal("A bond cannot lift before it was made, on {0}.", AppliedOn);
-        if (Lift is null && lift.LiftedOn < LastSoundOn)
+        if (Lift is null && (lift.LiftedOn ?? lift.LatestOn) < LastSoundOn)
             throw new Refusal("It was seen sound on {0}. If the day is not certain, say that it is not known.", LastSoundOn);
-        if (Lift is null)
-            return lift;
-        return Lift.LiftedOn is null && lift.LiftedOn <= Lift.ReportedOn
-            ? Lift with
-            {
-                LiftedOn = lift.LiftedOn,
-                Zone = Lift.Zone ?? lift.Zone,
-            }
-            : Lift;
+        return Lift?.AddDay(lift, LastSoundOn ?? AppliedOn) ?? lift;
     }
 
     /// <exception cref="Refusal">It was removed already, or before it was made.</exception>
@@ -196,21 +188,6 @@ public sealed class Bond : PracticeOwned
         if (Lift?.ReportedOn == reportedOn)
             Lift = null;
     }
-}
-
-/// <summary>
-/// A lift as it became known. The day may be unknown: then it lies after the last day the bond was
-/// known to be sound and no later than the day it was reported.
-/// </summary>
-/// <param name="ReportedOn">The day someone told us, or the visit that found it.</param>
-/// <param name="LiftedOn">The day it lifted, where the client noticed.</param>
-/// <param name="Zone">Where the edge came up.</param>
-/// <param name="SpotFixed">Put down again without a new bond; the hold still ended here.</param>
-/// <exception cref="Refusal">It lifted after it was reported.</exception>
-public sealed record Lift(LocalDate ReportedOn, LocalDate? LiftedOn, LiftZone? Zone, bool SpotFixed)
-{
-    public LocalDate? LiftedOn { get; init; } =
-        LiftedOn > ReportedOn ? throw new Refusal("It cannot have lifted after it was reported.") : LiftedOn;
 }
 
 /// <summary>Where an edge came up.</summary>

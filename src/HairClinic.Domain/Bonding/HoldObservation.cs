@@ -45,12 +45,15 @@ public readonly record struct HoldObservation
         if (lift is { LiftedOn: { } day })
             return LiftedBy(appliedOn, appliedOn, day, dayIsKnown: true);
         if (lift is not null)
-            return LiftedBy(appliedOn, lastSoundOn ?? appliedOn, lift.ReportedOn, dayIsKnown: false);
+            return LiftedBy(appliedOn, LastSoundBefore(lift), lift.LatestOn ?? lift.ReportedOn, dayIsKnown: false);
         // An old book may give the reason without a lift of its own.
         if (removedOn is { } came && because?.EndedHold() == true)
             return LiftedBy(appliedOn, lastSoundOn ?? appliedOn, came, dayIsKnown: false);
         var until = because == RemovalReason.NotSeenAgain ? lastSoundOn ?? appliedOn : removedOn ?? today;
         return new HoldObservation(HoldCensoring.AtLeast, Math.Max(0, Period.DaysBetween(appliedOn, until)), null);
+
+        // Whoever remembers about when has seen it sound until then.
+        LocalDate LastSoundBefore(Lift told) => LocalDate.Max(lastSoundOn ?? appliedOn, told.EarliestOn ?? appliedOn);
     }
 
     private static HoldObservation LiftedBy(LocalDate appliedOn, LocalDate lastSound, LocalDate by, bool dayIsKnown)

@@ -1,3 +1,5 @@
+using HairClinic.Domain.Wear.Lifetimes;
+
 namespace HairClinic.Domain.HairSystems;
 
 // What happens to a unit that is here: made ready, cleaned, moved, mended, lent, given, and its end.
@@ -158,9 +160,16 @@ public sealed partial class HairSystem
             }
         );
 
+    /// <summary>How it looked as it was retired; null where nobody was asked, as in old books.</summary>
+    public UnitEndLook? EndLook { get; private set; }
+
+    /// <summary>The same as one more inspection, on the day it was retired.</summary>
+    public UnitInspection? InspectionAsRetired() => Dates.RetiredOn is { } on ? EndLook?.ToInspection(on) : null;
+
     /// <param name="end">Retired, Lost, Damaged, ReturnedToClient, EmergencySpare, or Cancelled for a draft or an order.</param>
-    /// <exception cref="Refusal">It is on a head, or cannot end so.</exception>
-    public UnitStep LeaveService(UnitState end, LocalDate on, string because, UnitStepEntry entry) =>
+    /// <param name="look">Of one that is retired: what was said of how it looks; null where nobody was asked.</param>
+    /// <exception cref="Refusal">It is on a head, or cannot end so; or what was said of it contradicts itself.</exception>
+    public UnitStep LeaveService(UnitState end, LocalDate on, string because, UnitStepEntry entry, UnitEndLook? look = null) =>
         Step(
             end switch
             {
@@ -177,6 +186,7 @@ public sealed partial class HairSystem
             {
                 RequireEnd(end);
                 LeaveService(end, on, because);
+                EndLook = look?.EnsureValid(on);
             }
         );
 

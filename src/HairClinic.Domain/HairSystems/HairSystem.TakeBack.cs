@@ -34,12 +34,12 @@ public sealed partial class HairSystem
     }
 
     private UnitSnapshot Snapshot() =>
-        new(State, Dates, Place, PlaceSalonId, Spot, Cleaning, RemadeTimes, RetiredBecause, ClientId, OrderId);
+        new(State, Dates, Place, PlaceSalonId, Spot, Cleaning, RemadeTimes, RetiredBecause, ClientId, OrderId) { EndLook = EndLook };
 
     private void Restore(UnitSnapshot was)
     {
         (State, Dates, Place, PlaceSalonId, Spot) = (was.State, was.Dates, was.Place, was.PlaceSalonId, was.Spot);
         (Cleaning, RemadeTimes, RetiredBecause) = (was.Cleaning, was.RemadeTimes, was.RetiredBecause);
-        (ClientId, OrderId) = (was.ClientId, was.OrderId);
+        (ClientId, OrderId, EndLook) = (was.ClientId, was.OrderId, was.EndLook);
     }
 }

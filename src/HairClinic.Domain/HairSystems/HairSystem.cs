@@ -250,7 +250,7 @@ public sealed partial class HairSystem : PracticeOwned
         if (!end.IsGone() && end != UnitState.EmergencySpare)
             throw new Refusal("A unit leaves service as retired, lost, damaged, returned or as an emergency spare.");
         Move(end, Dates with { RetiredOn = on });
-        RetiredBecause = because;
+        (RetiredBecause, EndLook) = (because, null);
         if (end is UnitState.Lost or UnitState.Cancelled)
             (Place, PlaceSalonId, Spot) = (null, null, null);
         else if (end is UnitState.ReturnedToClient)

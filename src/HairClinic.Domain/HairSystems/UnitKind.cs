@@ -23,6 +23,12 @@ public sealed class UnitKind : PracticeOwned
     /// <summary>Days from order to arrival in nine of ten orders.</summary>
     public int LeadNineInTenDays { get; private set; } = 77;
 
+    /// <summary>More spares are never kept.</summary>
+    public const int MostSpares = 2;
+
+    /// <summary>Units always ready beside the one worn; 0 where the chance of a gap alone says when to order.</summary>
+    public int Spares { get; private set; }
+
     public bool Retired { get; private set; }
 
     public void Edit(string name, Guid baseMaterialId, Guid? workshopId)
@@ -38,6 +44,14 @@ public sealed class UnitKind : PracticeOwned
         if (leadHalfDays < 1 || leadNineInTenDays <= leadHalfDays || leadNineInTenDays > 730)
             throw new Refusal("Half of the orders take at least one day, nine in ten take longer, and no more than 730 days.");
         (LeadHalfDays, LeadNineInTenDays) = (leadHalfDays, leadNineInTenDays);
+    }
+
+    /// <exception cref="Refusal">Fewer than none or more than two.</exception>
+    public void KeepSpares(int spares)
+    {
+        if (spares is < 0 or > MostSpares)
+            throw new Refusal("Keep no spare, one or two.");
+        Spares = spares;
     }
 
     public void Retire() => Retired = true;

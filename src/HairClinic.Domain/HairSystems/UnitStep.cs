@@ -62,6 +62,9 @@ public sealed record UnitSnapshot(
     Guid? OrderId
 )
 {
+    /// <summary>What was said of how it looked as it was retired.</summary>
+    public UnitEndLook? EndLook { get; init; }
+
     internal static readonly UnitSnapshot Unknown = new(default, new(), null, null, null, null, null, null, null, null);
 }
 

@@ -1,26 +1,55 @@
-using HairClinic.Domain.Wear.Lifetimes;
-using MathNet.Numerics;
-using MathNet.Numerics.Distributions;
-using MathNet.Numerics.Integration;
-
 namespace HairClinic.Domain.Replacement;
 
 /// <summary>One unit, none in flight, no remake and no closure: the smooth case, by quadrature. It checks the daily grid.</summary>
+/// <remarks>
+/// Lives and lead times may be narrow or wide by many powers of ten, beside each other and beside the horizon. So the integrals run over
+/// the lead time's noise z, and are cut wherever the life, the lead time or the logarithm of the days has moved on by a little.
+/// </remarks>
 public sealed class GapByQuadrature(AgedWeibullLife life, ContinuousLeadTime lead, double preparationDays)
 {
-    private const int FarthestDays = 36_500;
+    /// <summary>A hundred years: whether an order can wait longer is not looked at.</summary>
+    public const int FarthestDays = 36_500;
+
+    // Beyond e^5 of wear next to nothing lasts, below e^−45 next to nothing is worn out.
+    private const double LogWearOfAll = 5;
+    private const double LogOfNothing = -45;
+
+    // The most by which the logarithm of the days moves from one cut to the next.
+    private readonly double _step = Math.Clamp(8 / life.Shape, 0.02, 1);
 
     /// <summary>The chance that the hair is worn out before a unit ordered in so many days is ready.</summary>
-    public double GapChanceIfOrderedIn(double days) => lead.ExpectationOf(l => life.ChanceEndsWithin(days + l + preparationDays));
+    public double GapChanceIfOrderedIn(double days)
+    {
+        var waits = days + preparationDays;
+        var last = LogDaysBeyond(waits, LogWearOfAll);
+        var cuts = lead.NoiseCuts.Concat(
+            LifeCuts(waits).Concat(Steps(last + LogOfNothing / Math.Min(1, life.Shape), last, _step)).Select(lead.NoiseAt)
+        );
+        var farthest = lead.NoiseCuts[^1];
+        // Beyond the noise looked at the unit is here at once, or never.
+        var ends = lead.Tail(farthest) * (life.ChanceEndsWithin(waits) + 1);
+        var between = PanelQuadrature.Sum(
+            cuts,
+            -farthest,
+            farthest,
+            z => lead.Density(z) * life.ChanceEndsWithin(waits + Math.Exp(lead.LogDaysAt(z)))
+        );
+        return Math.Min(1, ends + between);
+    }
 
     /// <summary>The largest whole number of days an order can wait; null where today is too late already.</summary>
+    /// <returns><see cref="FarthestDays"/> where it can wait as long or longer.</returns>
     public int? ReorderInDays(double alpha)
     {
         if (GapChanceIfOrderedIn(0) > alpha)
             return null;
         var (low, high) = (0, 1);
-        while (high < FarthestDays && GapChanceIfOrderedIn(high) <= alpha)
-            (low, high) = (high, 2 * high);
+        while (GapChanceIfOrderedIn(high) <= alpha)
+        {
+            if (high == FarthestDays)
+                return FarthestDays;
+            (low, high) = (high, Math.Min(2 * high, FarthestDays));
+        }
         while (high - low > 1)
         {
             var middle = low + (high - low) / 2;
@@ -32,74 +61,47 @@ public sealed class GapByQuadrature(AgedWeibullLife life, ContinuousLeadTime lea
     /// <summary>Expected days of a gap within a horizon, for an order made today.</summary>
     public double ExpectedDaysWithoutHair(double horizonDays)
     {
-        var soon = Math.Min(preparationDays, horizonDays);
-        var sum = Panels(0, soon, life.ChanceEndsWithin);
-        return sum + Panels(soon, horizonDays, u => life.ChanceEndsWithin(u) * lead.Survival(u - preparationDays));
+        var soon = Math.Log(Math.Min(preparationDays, horizonDays));
+        // What is left out is short, and the chance of being worn out is least there.
+        var before = double.IsNegativeInfinity(soon)
+            ? 0
+            : PanelQuadrature.Sum(
+                LifeCuts(0).Concat(Steps(soon + LogOfNothing, soon, _step)),
+                soon + LogOfNothing,
+                soon,
+                y => life.ChanceEndsWithin(Math.Exp(y)) * Math.Exp(y)
+            );
+        if (horizonDays <= preparationDays)
+            return before;
+        var last = Math.Log(horizonDays - preparationDays);
+        var first = Math.Min(last, lead.MeanLog) + LogOfNothing;
+        var wornOut = Math.Clamp(LogDaysBeyond(preparationDays, LogWearOfAll), first, last);
+        var cuts = lead.NoiseCuts.Concat(
+            LifeCuts(preparationDays).Concat(Steps(first, wornOut, _step)).Concat(Steps(wornOut, last, 1)).Select(lead.NoiseAt)
+        );
+        return before
+            + PanelQuadrature.Sum(
+                cuts,
+                lead.NoiseAt(first),
+                lead.NoiseAt(last),
+                z =>
+                {
+                    var days = Math.Exp(lead.LogDaysAt(z));
+                    return life.ChanceEndsWithin(preparationDays + days) * lead.Tail(z) * days * lead.SpreadLog;
+                }
+            );
     }
 
-    private static double Panels(double from, double to, Func<double, double> f)
-    {
-        var count = (int)Math.Clamp((to - from) / 4, 16, 20_000);
-        var sum = 0.0;
-        for (var i = 0; i < count && to > from; i++)
-            sum += GaussLegendreRule.Integrate(f, from + (to - from) * i / count, from + (to - from) * (i + 1) / count, 16);
-        return sum;
-    }
-}
+    // ln of the days, beyond those waited, at which the life has moved on by one more in the logarithm of its wear.
+    private IEnumerable<double> LifeCuts(double waits) =>
+        Enumerable.Range((int)LogOfNothing, (int)(LogWearOfAll - LogOfNothing) + 1).Select(wear => LogDaysBeyond(waits, wear));
 
-/// <summary>A lead time exp(m + s·Z) with Z normal, or Student's t with some degrees of freedom.</summary>
-public readonly record struct ContinuousLeadTime(double MeanLog, double SpreadLog, double? DegreesOfFreedom)
-{
-    /// <summary>P(Λ &gt; days).</summary>
-    public double Survival(double days)
-    {
-        if (days <= 0)
-            return 1;
-        var z = (Math.Log(days) - MeanLog) / SpreadLog;
-        return DegreesOfFreedom is { } freedom ? StudentT.CDF(0, 1, freedom, -z) : NormalTail.Q(z);
-    }
+    // Minus infinity where it is so far before they are waited.
+    private double LogDaysBeyond(double waits, double logWear) => Math.Log(Math.Max(0, life.DaysUntil(logWear) - waits));
 
-    /// <summary>E[f(Λ)] for a bounded, smooth f, by the trapezoid rule where the tails fall off exponentially or faster.</summary>
-    public double ExpectationOf(Func<double, double> f)
+    private static IEnumerable<double> Steps(double from, double to, double step)
     {
-        const double Step = 0.005;
-        // With z = sinh v a t density falls like e^(−df·v); the normal one is gone by z = 9.
-        var reach = DegreesOfFreedom is { } freedom ? Math.Min(700, 3 + 40 / Math.Min(freedom, 40)) : Math.Asinh(9);
-        var (sum, total) = (0.0, 0.0);
-        for (var v = -reach; v <= reach; v += Step)
-        {
-            var z = Math.Sinh(v);
-            var weight = Density(z) * Math.Cosh(v);
-            total += weight;
-            sum += weight * f(Math.Exp(MeanLog + SpreadLog * z));
-        }
-        return sum / total;
-    }
-
-    private double Density(double z) =>
-        DegreesOfFreedom is { } freedom ? Math.Exp(-(freedom + 1) / 2 * SpecialFunctions.Log1p(z * z / freedom)) : Math.Exp(-z * z / 2);
-}
-
-/// <summary>A Weibull life that has lasted so long already.</summary>
-/// <param name="Shape">1/σ.</param>
-/// <param name="ScaleDays">The characteristic life.</param>
-/// <param name="AgeDays">Worn days until today.</param>
-public readonly record struct AgedWeibullLife(double Shape, double ScaleDays, double AgeDays)
-{
-    /// <summary>The chance that it is worn out within that many further worn days.</summary>
-    public double ChanceEndsWithin(double days)
-    {
-        if (days <= 0)
-            return 0;
-        var worn = Math.Pow(AgeDays / ScaleDays, Shape);
-        // So far past any life that the powers overflow.
-        return double.IsInfinity(worn) ? 1 : -Expm1(worn - Math.Pow((AgeDays + days) / ScaleDays, Shape));
-    }
-
-    // exp(x) − 1 for x ≤ 0, true for small x too.
-    private static double Expm1(double x)
-    {
-        var half = Math.Tanh(x / 2);
-        return x < -30 ? -1 : 2 * half / (1 - half);
+        for (var at = to; at > from; at -= step)
+            yield return at;
     }
 }

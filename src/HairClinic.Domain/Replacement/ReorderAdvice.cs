@@ -16,15 +16,26 @@ public sealed record ReorderAdvice
     /// <param name="onHead">A unit is bonded today.</param>
     /// <param name="inHand">Bondable units that still wear well.</param>
     /// <param name="alpha">The chance of a gap that is accepted.</param>
-    public ReorderAdvice(LocalDate today, LocalDate? orderBy, bool onHead, int inHand, int inFlight, double beforeArrival, double alpha)
+    /// <param name="sparesMissing">Units that the practice always wants ready and that are neither in house nor under way.</param>
+    public ReorderAdvice(
+        LocalDate today,
+        LocalDate? orderBy,
+        bool onHead,
+        int inHand,
+        int inFlight,
+        double beforeArrival,
+        double alpha,
+        int sparesMissing = 0
+    )
     {
-        (Today, InFlight, GapBeforeArrival, Alpha) = (today, inFlight, beforeArrival, alpha);
+        (Today, InFlight, GapBeforeArrival, Alpha, SparesMissing) = (today, inFlight, beforeArrival, alpha, sparesMissing);
         // What was calculated on an earlier day may have passed since.
         OrderBy = orderBy >= today ? orderBy : null;
         Verdict =
             !onHead && inHand == 0 ? ReorderVerdict.WithoutHair
             : beforeArrival > alpha ? ReorderVerdict.OrderMayComeTooLate
             : OrderBy is not { } day ? ReorderVerdict.OrderNow
+            : sparesMissing > 0 ? ReorderVerdict.SpareMissing
             : day <= today.PlusDays(SoonDays) ? ReorderVerdict.OrderSoon
             : ReorderVerdict.Wait;
     }
@@ -41,6 +52,8 @@ public sealed record ReorderAdvice
     public double GapBeforeArrival { get; }
 
     public double Alpha { get; }
+
+    public int SparesMissing { get; }
 
     public required double GapIfOrderedToday { get; init; }
 
@@ -62,6 +75,9 @@ public enum ReorderVerdict
 
     /// <summary>The last day to order has passed.</summary>
     OrderNow,
+
+    /// <summary>There is time by the chance of a gap, but the spare that the practice always keeps ready is neither in house nor on order.</summary>
+    SpareMissing,
 
     /// <summary>The last day to order is near: it is something to do.</summary>
     OrderSoon,

@@ -42,6 +42,9 @@ public sealed class ReorderPlan : PracticeOwned
     /// <summary>Units to order so that hair outlasts the next order; null where a dozen would not do.</summary>
     public int? Quantity { get; private set; }
 
+    /// <summary>Units that the practice always wants ready and that are neither in house nor under way.</summary>
+    public int SparesMissing { get; private set; }
+
     /// <summary>The chance is beyond what the practice accepts: somebody must act.</summary>
     public bool AtRisk { get; private set; }
 
@@ -49,7 +52,7 @@ public sealed class ReorderPlan : PracticeOwned
     /// <param name="onHead">A unit is bonded then.</param>
     /// <param name="alpha">The chance of a gap that is accepted.</param>
     public ReorderAdvice AdviceOn(LocalDate today, bool onHead, double alpha) =>
-        new(today, OrderBy, onHead, InHand, InFlight, GapBeforeArrival, alpha) { GapIfOrderedToday = GapIfOrderedToday };
+        new(today, OrderBy, onHead, InHand, InFlight, GapBeforeArrival, alpha, SparesMissing) { GapIfOrderedToday = GapIfOrderedToday };
 
     public void Store(ReorderOutlook outlook)
     {
@@ -61,7 +64,7 @@ public sealed class ReorderPlan : PracticeOwned
         GapBeforeArrival = outlook.GapBeforeArrival;
         ExpectedDaysWithoutHair = outlook.ExpectedDaysWithoutHair;
         (HairEndsEarly, HairEndsHalf, HairEndsLate) = (outlook.HairEndDates?.Early, outlook.HairEndDates?.Half, outlook.HairEndDates?.Late);
-        Quantity = outlook.Quantity;
+        (Quantity, SparesMissing) = (outlook.Quantity, outlook.SparesMissing);
         AtRisk = outlook.AtRisk;
     }
 }

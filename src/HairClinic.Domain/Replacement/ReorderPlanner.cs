@@ -20,14 +20,19 @@ public static class ReorderPlanner
     {
         var answer = rule.Answer(question);
         var (gap, days) = BeforeArrival(rule, question);
-        return new(today, unitKindId, question.Alpha, answer, ReorderRule.LastOrderDay(today, answer, working))
+        var orderBy = ReorderRule.LastOrderDay(today, answer, working);
+        var missing = SpareRule.Missing(question.Spares, question.InHand.Count - question.Lent, question.InFlight.Count);
+        // Whoever orders today because today is the last day orders one at least, though as much would last a day longer.
+        var least = Math.Max(missing, orderBy is { } day && day > today ? 0 : 1);
+        return new(today, unitKindId, question.Alpha, answer, orderBy)
         {
+            SparesMissing = missing,
             InHand = question.InHand.Count,
             InFlight = question.InFlight.Count,
             GapBeforeArrival = gap,
             DaysBeforeArrival = days,
             HairEndDates = Ends(rule, question, today),
-            Quantity = rule.Quantity(question, each),
+            Quantity = rule.Quantity(question, each) is { } enough ? Math.Max(enough, least) : null,
         };
     }
 
@@ -79,7 +84,11 @@ public sealed record ReorderOutlook(LocalDate Today, Guid UnitKindId, double Alp
     /// <summary>When the hair in house is worn out; null where there is none, or it outlasts what is in sight.</summary>
     public HairEndDates? HairEndDates { get; init; }
 
+    /// <summary>Units to order: so that hair outlasts the next order and the spares are ready; null where a dozen would not do.</summary>
     public int? Quantity { get; init; }
+
+    /// <summary>Units that the practice's rule wants in house or under way and that are not.</summary>
+    public int SparesMissing { get; init; }
 
     public double GapIfOrderedToday => Answer.GapIfOrderedToday;
 
@@ -94,5 +103,5 @@ public sealed record ReorderOutlook(LocalDate Today, Guid UnitKindId, double Alp
     public bool OnHead { get; init; }
 
     public ReorderAdvice Standing =>
-        new(Today, OrderBy, OnHead, InHand, InFlight, GapBeforeArrival, Alpha) { GapIfOrderedToday = GapIfOrderedToday };
+        new(Today, OrderBy, OnHead, InHand, InFlight, GapBeforeArrival, Alpha, SparesMissing) { GapIfOrderedToday = GapIfOrderedToday };
 }

@@ -163,6 +163,12 @@ public sealed record ReorderInput(
     /// <summary>The chance of a gap that is accepted.</summary>
     public double Alpha { get; init; } = 0.05;
 
+    /// <summary>Units always to be ready beside the one worn (<see cref="SpareRule"/>).</summary>
+    public int Spares { get; init; }
+
+    /// <summary>Of those in hand, how many are only lent to the client.</summary>
+    public int Lent { get; init; }
+
     /// <summary>Days within which days of a gap are counted.</summary>
     public int HorizonDays { get; init; } = 365;
 }

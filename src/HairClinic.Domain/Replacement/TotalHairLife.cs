@@ -15,14 +15,14 @@ internal sealed class TotalHairLife(int length)
         // One unit alone needs no sum, and is exact on every day.
         if (question.InHand.Count == 1 && question.InFlight.Count == 0 && extra == 0)
         {
-            Life(question, question.InHand[0], place).AddCumulativeTo(table, share);
+            AddCumulative(question, question.InHand[0], place, share, table);
             return;
         }
         SetInHand(question, place);
         foreach (var unit in question.InFlight)
-            Add(Life(question, unit.Life, place));
+            Add(question, unit.Life, place);
         for (var i = 0; i < extra; i++)
-            Add(Life(question, each, place));
+            Add(question, each, place);
         _sum.AddCumulativeTo(table, share);
     }
 
@@ -41,13 +41,28 @@ internal sealed class TotalHairLife(int length)
                 _sum.Mass[day] *= _ready[day];
             kept = _sum.Total + beyond * _ready[^1];
             if (j < k - 1)
-                Add(Life(question, unit.Life, place));
+                Add(question, unit.Life, place);
         }
         return kept;
     }
 
-    private static RemainingLifeByDay Life(ReorderInput question, RemainingLife unit, double place) =>
-        new(question.Distribution, unit.Centre + unit.Loading * place, unit.Tau, unit.WornDays);
+    private static void AddCumulative(ReorderInput question, RemainingLife unit, double place, double share, Span<double> table)
+    {
+        var centre = unit.Centre + unit.Loading * place;
+        if (unit.Shape is { } shape)
+            new ShapedLifeByDay(shape, centre, unit.WornDays, unit.Clock).AddCumulativeTo(table, share);
+        else
+            new RemainingLifeByDay(question.Distribution, centre, unit.Tau, unit.WornDays).AddCumulativeTo(table, share);
+    }
+
+    private static void Write(ReorderInput question, RemainingLife unit, double place, DayProbabilities onto)
+    {
+        var centre = unit.Centre + unit.Loading * place;
+        if (unit.Shape is { } shape)
+            new ShapedLifeByDay(shape, centre, unit.WornDays, unit.Clock).WriteProbabilitiesTo(onto);
+        else
+            new RemainingLifeByDay(question.Distribution, centre, unit.Tau, unit.WornDays).WriteProbabilitiesTo(onto);
+    }
 
     private void SetInHand(ReorderInput question, double place)
     {
@@ -56,15 +71,15 @@ internal sealed class TotalHairLife(int length)
         for (var i = 0; i < question.InHand.Count; i++)
         {
             if (i == 0)
-                Life(question, question.InHand[0], place).WriteProbabilitiesTo(_sum);
+                Write(question, question.InHand[0], place, _sum);
             else
-                Add(Life(question, question.InHand[i], place));
+                Add(question, question.InHand[i], place);
         }
     }
 
-    private void Add(RemainingLifeByDay other)
+    private void Add(ReorderInput question, RemainingLife unit, double place)
     {
-        other.WriteProbabilitiesTo(_life);
+        Write(question, unit, place, _life);
         _next.SetConvolution(_sum, _life);
         (_sum, _next) = (_next, _sum);
     }

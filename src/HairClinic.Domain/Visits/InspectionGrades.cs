@@ -22,8 +22,33 @@ public sealed record InspectionGrades(int? Shedding, int? Knots, int? Base, int?
     /// <summary>At this structural grade a unit is bonded only in an emergency.</summary>
     public const int Unfit = 4;
 
-    /// <summary>The worst of the items that end a unit's life: shedding, knots, base and fit.</summary>
-    public int? WorstStructural => new[] { Shedding, Knots, Base, Fit }.Max();
+    /// <summary>Whether its structure (shedding, knots, base and fit) is at that grade or beyond.</summary>
+    /// <returns>One item says yes; only all four say no. Null: what was not looked at may be worse.</returns>
+    public bool? IsAtLeast(int grade) =>
+        Structural.Any(g => g >= grade) ? true
+        : Structural.All(g => g < grade) ? false
+        : null;
+
+    /// <summary>The worst of the items that end a unit's life; null where one that was not looked at may decide.</summary>
+    public int? WorstStructural => IsAtLeast(PlanReplacement) is null ? null : Structural.Max();
+
+    /// <summary>Somebody looked at one item at least.</summary>
+    public bool AnyGiven => this != NotLookedAt;
+
+    /// <summary>These, and where one is blank what was found before.</summary>
+    public InspectionGrades OrAsBefore(InspectionGrades? before) =>
+        before is null
+            ? this
+            : new(
+                Shedding ?? before.Shedding,
+                Knots ?? before.Knots,
+                Base ?? before.Base,
+                Fit ?? before.Fit,
+                Hair ?? before.Hair,
+                Colour ?? before.Colour
+            );
+
+    private int?[] Structural => [Shedding, Knots, Base, Fit];
 
     /// <exception cref="Refusal">A grade lies outside 0–4.</exception>
     public InspectionGrades EnsureValid() =>

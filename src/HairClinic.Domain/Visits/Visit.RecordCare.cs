@@ -1,4 +1,5 @@
 using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Wear;
 
 namespace HairClinic.Domain.Visits;
 
@@ -19,7 +20,7 @@ public sealed partial class Visit
         if (seen is not null && worn is null)
             throw new Refusal("No bond is on this head, so no edge can be up or down.");
         if (seen is { Up: true })
-            worn!.ReportLift(new Lift(day, seen.LiftedOn, seen.Zone, seen.SpotFixed));
+            worn!.ReportLift(Lift.Tell(day, seen.LiftedOn, seen.Since, seen.Zone, seen.SpotFixed));
         else if (seen is { Up: false })
             worn!.MarkSeenSound(day);
         Record = new VisitRecord(recordId, Id, seen, now, by, note);
@@ -47,4 +48,7 @@ public sealed partial class Visit
 public sealed record EdgeFindings(bool Up, LocalDate? LiftedOn, LiftZone? Zone, bool SpotFixed)
 {
     public static readonly EdgeFindings Sound = new(false, null, null, false);
+
+    /// <summary>Where the day is not known: about when.</summary>
+    public SinceWhen? Since { get; init; }
 }

@@ -86,12 +86,13 @@ public sealed partial class Visit
             throw new Refusal("Unit {0} is not clean yet: clean it, and say that you did.", made.Unit.Serial);
         if (made.Unit != worn && made.Unit.ClientId is null && made.Loan is null)
             throw new Refusal("Unit {0} is nobody’s: say on which day it is due back.", made.Unit.Serial) { Field = "DueBackOn" };
-        if (made.Unit == worn && found?.SeenGrades.WorstStructural >= InspectionGrades.Unfit && !made.Emergency)
+        if (made.Unit == worn && found?.KnownGrades.IsAtLeast(InspectionGrades.Unfit) == true && !made.Emergency)
             throw new Refusal("Unit {0} is unfit. Bond the spare, or confirm that this is an emergency.", made.Unit.Serial);
     }
 
     private void TakeOff(Bond old, HairSystem unit, TakeDown found, LocalDate day)
     {
+        found.WornOutOn?.RequireReached(day, nameof(TakeDown.WornOutOn));
         if (found.ToLift(day) is { } lift)
             old.ReportLift(lift);
         old.Remove(found.OffOn(day), found.Reason);
@@ -120,26 +121,4 @@ public sealed record NewBond(
 
     /// <summary>Of a unit of nobody's: the loan it goes on with.</summary>
     public UnitLoan? Loan { get; init; }
-}
-
-/// <summary>What was found when the old bond came off.</summary>
-/// <param name="FoundLifted">An edge was up already.</param>
-/// <param name="LiftedOn">The day the client noticed it, or the day it came off at home; always asked.</param>
-public sealed record TakeDown(InspectionGrades Grades, bool FoundLifted, LocalDate? LiftedOn, LiftZone? LiftZone, RemovalReason Because)
-{
-    /// <summary>Why the bond came off: one that was only due and found lifted came off because it had lifted.</summary>
-    public RemovalReason Reason => FoundLifted && Because == RemovalReason.Scheduled ? RemovalReason.Lifted : Because;
-
-    /// <summary>An edge was up, or the whole unit had come off.</summary>
-    public bool HadLifted => FoundLifted || Because.CameOffByItself();
-
-    /// <summary>Nobody looks at a unit that is lost.</summary>
-    public InspectionGrades SeenGrades => Because == RemovalReason.LostAtHome ? InspectionGrades.NotLookedAt : Grades;
-
-    /// <summary>The last day it was worn: of what came off at home the day it did so, where that is known.</summary>
-    /// <param name="day">The day of the visit.</param>
-    public LocalDate OffOn(LocalDate day) => Because.CameOffByItself() && LiftedOn is { } off ? off : day;
-
-    /// <summary>The lift it tells of, on the day it was found; null where the edges were sound.</summary>
-    public Lift? ToLift(LocalDate day) => HadLifted ? new Lift(day, LiftedOn, LiftZone, SpotFixed: false) : null;
 }

@@ -1,4 +1,5 @@
 using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Wear;
 
 namespace HairClinic.Domain.Visits;
 
@@ -18,6 +19,11 @@ public sealed class VisitRecord : PracticeOwned
         LiftedOn = takeDown?.LiftedOn;
         LiftZone = takeDown?.LiftZone;
         FoundLifted = takeDown?.HadLifted ?? false;
+        LiftedSince = LiftedOn is null ? takeDown?.LiftedSince : null;
+        if (Grades.AnyGiven)
+            GradesCopied = takeDown?.GradesCopied;
+        if (Grades.IsAtLeast(InspectionGrades.PlanReplacement) == true)
+            (WornOutOn, WornOutSince) = (takeDown?.WornOutOn, takeDown?.WornOutOn is null ? takeDown?.WornOutSince : null);
         RecordedAt = at;
         RecordedBy = by;
         Note = note.NullIfBlank();
@@ -28,6 +34,7 @@ public sealed class VisitRecord : PracticeOwned
     {
         FoundLifted = seen?.Up ?? false;
         LiftedOn = seen?.LiftedOn;
+        LiftedSince = LiftedOn is null ? seen?.Since : null;
         LiftZone = seen?.Zone;
     }
 
@@ -38,11 +45,26 @@ public sealed class VisitRecord : PracticeOwned
 
     public InspectionGrades Grades { get; private set; } = InspectionGrades.NotLookedAt;
 
+    /// <summary>
+    /// True: filled in as they were last time, and none was changed. False: a look of its own. Null where nothing was graded, and in
+    /// records of before it was asked.
+    /// </summary>
+    public bool? GradesCopied { get; private set; }
+
+    /// <summary>Where it was found worn out: the first day on which it looked so, if somebody knew it.</summary>
+    public LocalDate? WornOutOn { get; private set; }
+
+    /// <summary>And if not, about when, as it was said on the day of the visit.</summary>
+    public SinceWhen? WornOutSince { get; private set; }
+
     /// <summary>Whether the edge was up, or the unit off, when the client came.</summary>
     public bool FoundLifted { get; private set; }
 
     /// <summary>The day the client noticed, where they know it.</summary>
     public LocalDate? LiftedOn { get; private set; }
+
+    /// <summary>Where they do not: about when, as they said at the visit.</summary>
+    public SinceWhen? LiftedSince { get; private set; }
 
     public LiftZone? LiftZone { get; private set; }
 

@@ -58,7 +58,7 @@ public sealed class DemoDaySimulator(ClinicDb db, DemoHistory history, Instant n
         var day = visit.Day;
         var off = bond.WithRemoval(day, RemovalReason.Scheduled, random).Row;
         var grades = bond.Unit.DrawInspectionGrades(random, bond.Unit.WornDays + Period.DaysBetween(bond.AppliedOn, day));
-        var isWornOut = grades.WorstStructural >= InspectionGrades.PlanReplacement;
+        var isWornOut = grades.IsAtLeast(InspectionGrades.PlanReplacement) == true;
         var goesOn = units.Find(u => isWornOut && u.State is (UnitState.Prepared or UnitState.Resting)) ?? worn;
 
         var kind = await db.UnitKinds.SingleAsync(k => k.Id == goesOn.UnitKindId, cancellation);
@@ -69,7 +69,10 @@ public sealed class DemoDaySimulator(ClinicDb db, DemoHistory history, Instant n
             used.Select(u => (Guid?)u.Item2.ProductId).FirstOrDefault(),
             old.Attachment
         );
-        var found = new TakeDown(grades, off.Lift is not null, off.LiftedOn, off.LiftZone, off.RemovedBecause!.Value);
+        var found = new TakeDown(grades, off.Lift is not null, off.LiftedOn, off.LiftZone, off.RemovedBecause!.Value)
+        {
+            GradesCopied = false,
+        };
         bool? waits = old.Attachment == Attachment.Liquid ? !DemoParameters.DrawDryingCutShort(random, life.Client.Adhesive) : null;
         var made = new NewBond(
             Guid.CreateVersion7(),
@@ -78,7 +81,7 @@ public sealed class DemoDaySimulator(ClinicDb db, DemoHistory history, Instant n
             old.Attachment,
             used,
             waits,
-            Emergency: goesOn == worn && grades.WorstStructural >= InspectionGrades.Unfit
+            Emergency: goesOn == worn && grades.IsAtLeast(InspectionGrades.Unfit) == true
         );
         db.Bonds.Add(
             visit.RecordRebond(

@@ -62,6 +62,9 @@ public sealed class ClientUnits
     /// <summary>An inspection found it so: from then on it is worn in an emergency only.</summary>
     public bool IsWornOut(Guid unitId) => _lives.TryGetValue(unitId, out var life) && life.WornOut;
 
+    /// <summary>Worn days at the unit's first repair; null where it was never repaired.</summary>
+    public double? RepairedAt(Guid unitId) => _lives.GetValueOrDefault(unitId)?.RepairedAt;
+
     /// <param name="unit">Null for one that is still to be made.</param>
     public IReadOnlyList<CovariateValue> CovariatesOf(HairSystem? unit, UnitKindTerms kind) =>
         _book.CovariatesNow(unit, kind, ClientId, Today);
@@ -80,5 +83,5 @@ public sealed class ClientUnits
     ) => InHand.ToDictionary(u => u.Id, u => (LifeOf(u, model, kinds[u.UnitKindId]), WornDays(u.Id)));
 
     private LifePrediction LifeOf(HairSystem unit, WearModel model, UnitKindTerms kind) =>
-        model.Predict(model.ClientEffect([.. Lives.Where(l => l.UnitId != unit.Id)]), kind.LifePrior(), CovariatesOf(unit, kind));
+        model.PredictUnit([.. Lives.Where(l => l.UnitId != unit.Id)], kind, CovariatesOf(unit, kind), RepairedAt(unit.Id));
 }

@@ -46,6 +46,7 @@ public sealed class DueFacts
 
     /// <param name="client">With their life events loaded.</param>
     /// <param name="holds">The client's bonds before this one; null leaves the target to what is assumed of anybody.</param>
+    /// <param name="lotId">Of the adhesive, where it is known.</param>
     /// <param name="off">The bond that comes off when this one is made, and how long it held: that counts for this one.</param>
     /// <exception cref="Refusal">No hold window fits.</exception>
     public DueCalculator CalculatorFor(
@@ -56,6 +57,7 @@ public sealed class DueFacts
         int? labelCureHours = null,
         bool? waitsKept = null,
         HoldFacts? holds = null,
+        Guid? lotId = null,
         (Guid BondId, HoldObservation Held)? off = null
     )
     {
@@ -64,33 +66,33 @@ public sealed class DueFacts
         if (holds is null || HoldFacts.PriorOf(rule) is not { } window)
             return new(opening, _settings, rule, client) { LabelCureHours = labelCureHours };
 
-        (LocalDate Day, ClientEffectNodes Client, double Effect)? read = null;
+        (LocalDate Day, PopulationParameters Population, ClientEffectNodes Client, double Effect)? read = null;
         return new(opening, _settings, rule, client)
         {
             LabelCureHours = labelCureHours,
             Learnt = day =>
             {
-                var (_, own, effect) = Read(day);
-                return RebondTarget.FromModel(_model.Population, own, window, effect, _model.Fit is not null);
+                var (_, population, own, effect) = Read(day);
+                return RebondTarget.FromModel(population, own, window, effect, _model.Fit is not null);
             },
             Survival = day =>
             {
-                var (_, own, effect) = Read(day);
-                var hold = new LifePrediction(_model.Population, own, window.Place, effect);
+                var (_, population, own, effect) = Read(day);
+                var hold = new LifePrediction(population, own, window.Place, effect);
                 return days => hold.Survival(days);
             },
         };
 
         // Target and survival come from the same reading of the records.
-        (LocalDate, ClientEffectNodes, double) Read(LocalDate day) =>
-            read is { } known && known.Day == day
-                ? known
-                : (
-                    read = (
-                        day,
-                        _model.ClientEffect(holds.SpellsUntil(client.Id, day, off)),
-                        _model.Effects(holds.CovariatesOf(client.Id, day, baseMaterialId, adhesiveId, waitsKept))
-                    )
-                ).Value;
+        (LocalDate, PopulationParameters, ClientEffectNodes, double) Read(LocalDate day)
+        {
+            if (read is { } known && known.Day == day)
+                return known;
+            var columns = holds.CovariatesOf(client.Id, day, baseMaterialId, adhesiveId, waitsKept, lotId);
+            var population = _model.PopulationFor(window, columns);
+            var own = _model.ClientEffect(population, holds.SpellsUntil(client.Id, day, off));
+            read = (day, population, own, _model.Effects(columns));
+            return read.Value;
+        }
     }
 }

@@ -50,6 +50,21 @@ public sealed class HoldFacts
     /// <param name="today">Bonds on heads held until then at least.</param>
     public IEnumerable<HoldSpell> AllSpells(LocalDate today) => _bonds.SelectMany(own => own).Select(b => SpellOf(b, today));
 
+    /// <summary>The columns that tell enough to be fitted: of lots and seasons not all do.</summary>
+    public static Func<string, bool> ColumnsThatTell(IReadOnlyCollection<HoldSpell> spells)
+    {
+        var lots = spells
+            .Where(s => s.LotId is not null && s.Spell.End != SpellEnd.After)
+            .CountBy(s => s.LotId!.Value)
+            .Where(lot => lot.Value >= HoldSeason.FewestOfLot)
+            .Select(lot => CovariateValue.Lot(lot.Key).Name)
+            .ToHashSet(StringComparer.Ordinal);
+        var seasons = spells.Count > 0 && HoldSeason.CanTell(spells.Min(s => s.AppliedOn), spells.Max(s => s.AppliedOn));
+        return name =>
+            name.StartsWith(CovariateValue.LotPrefix, StringComparison.Ordinal) ? lots.Contains(name)
+            : seasons || !name.StartsWith(CovariateValue.SeasonPrefix, StringComparison.Ordinal);
+    }
+
     /// <summary>What a client's bonds had told up to a day.</summary>
     /// <param name="off">The bond that comes off on that day, and how long it held by what was found.</param>
     public List<HoldSpell> SpellsUntil(Guid clientId, LocalDate day, (Guid BondId, HoldObservation Held)? off = null) =>
@@ -77,11 +92,22 @@ public sealed class HoldFacts
             : null;
 
     /// <summary>What bears on a bond's hold: what it is made with, and the client's habits.</summary>
-    public IReadOnlyList<CovariateValue> CovariatesOf(Guid clientId, LocalDate appliedOn, Guid baseId, Guid? adhesiveId, bool? waitsKept)
+    /// <param name="lotId">Of the adhesive; null where it is not known yet.</param>
+    public IReadOnlyList<CovariateValue> CovariatesOf(
+        Guid clientId,
+        LocalDate appliedOn,
+        Guid baseId,
+        Guid? adhesiveId,
+        bool? waitsKept,
+        Guid? lotId = null
+    )
     {
         var columns = new List<CovariateValue> { CovariateValue.ForBaseMaterial(baseId) };
         if (adhesiveId is { } adhesive)
             columns.Add(CovariateValue.Adhesive(adhesive));
+        if (lotId is { } lot)
+            columns.Add(CovariateValue.Lot(lot));
+        columns.AddRange(CovariateValue.Season(appliedOn));
         if (waitsKept == false)
             columns.Add(CovariateValue.For(KnownCovariate.WaitsCut));
         columns.AddRange(_habits.HoldCovariates(clientId, appliedOn));
@@ -100,7 +126,7 @@ public sealed class HoldFacts
             bond.ClientId,
             Spell.FromHold(held ?? HoldObservation.From(bond, LocalDate.Min(today, bond.KnownUntil))),
             WindowOf(made),
-            CovariatesOf(bond.ClientId, bond.AppliedOn, made.BaseMaterialId, made.AdhesiveId, bond.WaitsKept)
+            CovariatesOf(bond.ClientId, bond.AppliedOn, made.BaseMaterialId, made.AdhesiveId, bond.WaitsKept, made.LotId)
         );
     }
 

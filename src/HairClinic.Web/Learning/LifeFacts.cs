@@ -7,7 +7,7 @@ public sealed class LifeFacts
 {
     private readonly ILookup<Guid?, HairSystem> _units;
     private readonly ILookup<Guid, WornPeriod> _stretches;
-    private readonly ILookup<Guid, (LocalDate Day, int? Grade)> _looks;
+    private readonly ILookup<Guid, UnitInspection> _looks;
     private readonly CareHabitFacts _habits;
     private readonly ILookup<Guid, BorrowedUnit> _borrowed;
     private readonly HashSet<Guid> _needEnded;
@@ -16,7 +16,7 @@ public sealed class LifeFacts
         IReadOnlyList<(HairSystem Unit, LocalDate? LeftOn)> all,
         IEnumerable<BorrowedUnit> borrowed,
         IEnumerable<WornPeriod> stretches,
-        IEnumerable<(Guid UnitId, LocalDate Day, int? Grade)> looks,
+        IEnumerable<(Guid UnitId, UnitInspection Seen)> looks,
         CareHabitFacts habits
     )
     {
@@ -26,7 +26,7 @@ public sealed class LifeFacts
         _units = units.OrderBy(u => u.Dates.OrderedOrFirstKnownOn()).ToLookup(u => u.ClientId);
         _borrowed = borrowed.ToLookup(b => b.Loan.ClientId);
         _stretches = stretches.ToLookup(s => s.UnitId);
-        _looks = looks.OrderBy(l => l.Day).ToLookup(l => l.UnitId, l => (l.Day, l.Grade));
+        _looks = looks.OrderBy(l => l.Seen.Day).ToLookup(l => l.UnitId, l => l.Seen);
         _habits = habits;
     }
 
@@ -46,6 +46,10 @@ public sealed class LifeFacts
                 UnitId = record.RemovedUnitId!.Value,
                 visit.Day,
                 record.Grades,
+                record.GradesCopied,
+                record.RecordedBy,
+                record.WornOutOn,
+                record.WornOutSince,
             };
         return new LifeFacts(
             (
@@ -64,7 +68,18 @@ public sealed class LifeFacts
                 .AsNoTracking()
                 .ToListAsync(cancellation),
             await bonds.Select(b => new WornPeriod(b.HairSystemId, b.AppliedOn, b.RemovedOn)).ToListAsync(cancellation),
-            (await looks.ToListAsync(cancellation)).Select(l => (l.UnitId, l.Day, l.Grades.WorstStructural)),
+            (await looks.ToListAsync(cancellation)).Select(l =>
+                (
+                    l.UnitId,
+                    new UnitInspection(l.Day, l.Grades)
+                    {
+                        Copied = l.GradesCopied,
+                        Grader = l.RecordedBy,
+                        WornOutOn = l.WornOutOn,
+                        WornOutSince = l.WornOutSince,
+                    }
+                )
+            ),
             await CareHabitFacts.LoadAsync(db, clientIds, cancellation)
         );
     }
@@ -101,8 +116,7 @@ public sealed class LifeFacts
     public IReadOnlyList<CovariateValue> CovariatesNow(HairSystem? unit, UnitKindTerms kind, Guid clientId, LocalDate today)
     {
         var since = unit is null ? today : _stretches[unit.Id].Select(s => (LocalDate?)s.From).Min() ?? today;
-        var columns = CovariatesWhenFirstWorn(kind, clientId, since);
-        return unit?.Repairs.Any(r => r.DoneOn is not null) == true ? [.. columns, CovariateValue.For(KnownCovariate.Repaired)] : columns;
+        return CovariatesWhenFirstWorn(kind, clientId, since);
     }
 
     private LifeSpell SpellOf(HairSystem unit, UnitKindTerms kind, LocalDate today)
@@ -114,7 +128,8 @@ public sealed class LifeFacts
             _looks[unit.Id],
             unit.Repairs.Select(r => r.DoneOn).OfType<LocalDate>(),
             today,
-            _needEnded.Contains(unit.Id)
+            _needEnded.Contains(unit.Id),
+            unit.InspectionAsRetired()
         );
         return new LifeSpell(
             unit.Id,
@@ -129,7 +144,8 @@ public sealed class LifeFacts
             CovariatesWhenFirstWorn(kind, unit.ClientId, own.Min(s => s.From))
         )
         {
-            Stretches = wear.Stretches,
+            RepairedAt = wear.RepairedAt,
+            Grades = wear.Grades,
         };
     }
 }
@@ -151,17 +167,15 @@ public sealed record LifeSpell(
     IReadOnlyList<CovariateValue> Columns
 ) : WearSpell(Client, Spell, Window, Columns)
 {
-    /// <summary>The life before and after its first repair; one stretch where it never was repaired.</summary>
-    public IReadOnlyList<UnitLifeSegment> Stretches { get; init; } = [];
+    /// <summary>Worn days at its first repair; null where it never was repaired.</summary>
+    public double? RepairedAt { get; init; }
 
-    public override IEnumerable<CovariateSegment> Rows =>
-        Stretches.Count < 2 && Stretches.All(s => s.Repaired == 0)
-            ? base.Rows
-            : Stretches.Select(s => new CovariateSegment(
-                s.Spell,
-                s.Entered,
-                s.Repaired == 0 ? Columns : [.. Columns, CovariateValue.For(KnownCovariate.Repaired, s.Repaired)]
-            ));
+    /// <summary>How it looked at its take-downs and as it was retired, in order.</summary>
+    public IReadOnlyList<GradedLook> Grades { get; init; } = [];
+
+    public override Guid? DudKind => UnitKindId;
+
+    public override Spell SpellAt(double repairRate) => RepairedAt is { } at ? new RepairClock(at, repairRate).Read(Spell) : Spell;
 }
 
 /// <summary>Gathers units as spells of life: worn days until an inspection found them worn out.</summary>
@@ -187,12 +201,13 @@ public static class LifeSpellBuilder
                 material.LifeFromDays,
                 material.LifeToDays,
                 kind.LeadHalfDays,
-                kind.LeadNineInTenDays
+                kind.LeadNineInTenDays,
+                kind.Spares
             )
         ).ToDictionaryAsync(k => k.Id, cancellation);
 }
 
-/// <summary>A kind of unit with the practice's rows for its life and its lead time.</summary>
+/// <summary>A kind of unit with the practice's rows for its life, its lead time and its spares.</summary>
 public sealed record UnitKindTerms(
     Guid Id,
     string Name,
@@ -201,7 +216,8 @@ public sealed record UnitKindTerms(
     int LifeFromDays,
     int LifeToDays,
     int LeadHalfDays,
-    int LeadNineInTenDays
+    int LeadNineInTenDays,
+    int Spares
 )
 {
     public WindowPrior LifePrior() => WindowPrior.FromWindow(LifeDistribution.Weibull, LifeFromDays, LifeToDays);

@@ -61,36 +61,43 @@ public sealed class ReorderFacts
         var today = client.Today;
         if (LapsedClientRule.HasLapsed(client.LastWornOn, today) || client.ToRepeat is not { } repeated)
             return null;
-        var nodes = WearModels.Life.ClientEffect(client.Lives);
         var orders = LeadTimesOn(today);
         var inHand = client.InHand.ToList();
+        var lent = client.Borrowed.Select(b => b.Loan.DaysLeft(today)).Where(days => days > 0).ToList();
         // The soonest expected first.
         var inFlight = client.Units.Where(u => u.State.IsInFlight()).OrderBy(orders.MedianArrival).ToList();
         var next = Kinds[repeated.UnitKindId];
         var nextColumns = client.CovariatesOf(null, next);
+        var population = WearModels.Life.PopulationFor(next.LifePrior(), nextColumns);
+        var effect = new SharedEffect(population, WearModels.Life.ClientEffect(population, client.Lives));
         var question = new ReorderInput(
             LifeDistribution.Weibull,
-            nodes.Reduced(),
+            effect.Nodes.Reduced(),
+            [.. inHand.Select(u => InHandOf(client, effect, u, client.WornDays(u.Id))), .. lent.Select(RemainingLife.OfDays)],
             [
-                .. inHand.Select(u => InHandOf(client, u, client.WornDays(u.Id))),
-                .. client.Borrowed.Select(b => b.Loan.DaysLeft(today)).Where(days => days > 0).Select(RemainingLife.OfDays),
+                .. inFlight.Select(u => new UnitOnOrder(
+                    InHandOf(client, effect, u, 0),
+                    orders.LeadTimeLeft(u),
+                    orders.WorkshopDaysOf(u.UnitKindId)
+                )),
             ],
-            [.. inFlight.Select(u => new UnitOnOrder(InHandOf(client, u, 0), orders.LeadTimeLeft(u), orders.WorkshopDaysOf(u.UnitKindId)))],
             orders.LeadTimeOfNew(next.Id),
             orders.WorkshopDaysOf(next.Id),
             _settings.PreparationDays
         )
         {
             Alpha = _settings.GapChancePercent / 100.0,
+            Spares = next.Spares,
+            Lent = lent.Count,
         };
         return new ClientReorderInput(
             client.ClientId,
             today,
             next.Id,
             question,
-            InHandOf(next.LifePrior(), nextColumns, 0),
+            InHandOf(effect, next, nextColumns, 0, repairedAt: null),
             _opening[client.SalonId],
-            WearModels.Life.Predict(nodes, next.LifePrior(), nextColumns)
+            WearModels.Life.PredictUnit(client.Lives, next, nextColumns, repairedAt: null)
         )
         {
             OnHead = client.OnHead,
@@ -99,19 +106,32 @@ public sealed class ReorderFacts
             Emergency = [.. client.Emergency.Select(u => u.Id)],
             Left = client.LivesLeft(WearModels.Life, Kinds),
             Lives = client.Lives,
+            Effect = effect,
+            ColumnsOfNew = nextColumns,
             EffectOfNew = WearModels.Life.Effects(nextColumns),
         };
     }
 
     /// <summary>A unit of a kind that the client would have from now on.</summary>
-    public RemainingLife NewUnitOf(ClientUnits client, Guid unitKindId) =>
-        InHandOf(Kinds[unitKindId].LifePrior(), client.CovariatesOf(null, Kinds[unitKindId]), 0);
+    public RemainingLife NewUnitOf(ClientUnits client, ClientReorderInput order, Guid unitKindId) =>
+        InHandOf(order.Effect, Kinds[unitKindId], client.CovariatesOf(null, Kinds[unitKindId]), 0, repairedAt: null);
 
-    private RemainingLife InHandOf(ClientUnits client, HairSystem unit, int worn) =>
-        InHandOf(Kinds[unit.UnitKindId].LifePrior(), client.CovariatesOf(unit, Kinds[unit.UnitKindId]), worn);
+    private RemainingLife InHandOf(ClientUnits client, SharedEffect effect, HairSystem unit, int worn) =>
+        InHandOf(effect, Kinds[unit.UnitKindId], client.CovariatesOf(unit, Kinds[unit.UnitKindId]), worn, client.RepairedAt(unit.Id));
 
-    private RemainingLife InHandOf(WindowPrior life, IReadOnlyList<CovariateValue> columns, int worn) =>
-        new(life.Centre + WearModels.Life.Effects(columns), life.Width, life.Sigma * Math.Exp(WearModels.Life.Population.LogScale), worn);
+    private RemainingLife InHandOf(
+        SharedEffect effect,
+        UnitKindTerms kind,
+        IReadOnlyList<CovariateValue> columns,
+        int worn,
+        double? repairedAt
+    )
+    {
+        var (model, window) = (WearModels.Life, kind.LifePrior());
+        var row = model.PopulationFor(window, columns);
+        var shape = model.ShapeOf(row, kind, repairedAt is not null);
+        return effect.Take(row, window, model.Effects(columns), worn, shape, model.ClockOf(repairedAt));
+    }
 }
 
 /// <summary>Everything about one client's next order, ready to be asked.</summary>
@@ -142,6 +162,12 @@ public sealed record ClientReorderInput(
 
     /// <summary>The client's own units behind the model.</summary>
     public required IReadOnlyList<LifeSpell> Lives { get; init; }
+
+    /// <summary>What the client's units share.</summary>
+    public required SharedEffect Effect { get; init; }
+
+    /// <summary>What bears on a new unit's life.</summary>
+    public required IReadOnlyList<CovariateValue> ColumnsOfNew { get; init; }
 
     /// <summary>xᵀβ of a new unit.</summary>
     public required double EffectOfNew { get; init; }

@@ -90,7 +90,7 @@ public static class WearLineBuilder
     }
 
     private static WearLineBond BondOf(Bond bond) =>
-        new(bond.AppliedOn, bond.OpensOn, bond.DueOn, bond.ClosesOn, bond.RemovedOn, bond.Lift?.LiftedOn ?? bond.Lift?.ReportedOn);
+        new(bond.AppliedOn, bond.OpensOn, bond.DueOn, bond.ClosesOn, bond.RemovedOn, bond.Lift?.UpBy);
 
     private static List<WearLineUnit> Newest(IEnumerable<WearLineUnit> lanes, LocalDate today) =>
         [

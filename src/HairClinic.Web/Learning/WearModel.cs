@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using HairClinic.Web.Data;
 
 namespace HairClinic.Web.Learning;
@@ -6,6 +7,7 @@ namespace HairClinic.Web.Learning;
 public sealed class WearModel
 {
     private readonly Dictionary<string, int> _places = [];
+    private readonly ConcurrentDictionary<(double Sigma, int Slope, UnitCourses Courses, bool Repaired), LifeShape> _shapes = new();
     private readonly IReadOnlyDictionary<KnownCovariate, double> _factors;
 
     /// <param name="factors">The practice's factor rows of this quantity.</param>
@@ -31,29 +33,97 @@ public sealed class WearModel
         : CovariateValue.ParseHabit(column) is { } habit && _factors.TryGetValue(habit, out var factor) ? Math.Log(factor)
         : 0;
 
-    /// <summary>The model of one client, for any window.</summary>
-    /// <param name="own">The client's own spells.</param>
-    public ClientEffectNodes ClientEffect(IReadOnlyCollection<WearSpell> own) => ClientEffect(Population, own);
+    /// <summary>The population as far as it is known for bonds or units with such a window and covariates.</summary>
+    /// <remarks>What the fit never saw, such as a new adhesive, is as uncertain as its prior has it; without a fit the window's row is taken at its word.</remarks>
+    public PopulationParameters PopulationFor(WindowPrior window, IEnumerable<CovariateValue> columns)
+    {
+        if (Fit is null)
+            return Population;
+        var (values, unseen) = (new double[Population.Coefficients.Count], 0.0);
+        foreach (var column in columns)
+        {
+            if (_places.TryGetValue(column.Name, out var place))
+                values[place] += column.Value;
+            else if (!CovariateValue.IsUsualUntilTold(column.Name))
+                unseen += column.Value * column.Value * LifePriors.UsualCoefficient.Spread * LifePriors.UsualCoefficient.Spread;
+        }
+        return Population.ForRow(window.Width, values, unseen);
+    }
 
-    /// <summary>As <see cref="ClientEffect(IReadOnlyCollection{WearSpell})"/>, under another value of what all clients share.</summary>
+    /// <summary>The model of one client, for bonds or units with such a window and covariates.</summary>
+    /// <param name="own">The client's own spells.</param>
+    public ClientEffectNodes ClientEffect(IReadOnlyCollection<WearSpell> own, WindowPrior window, IEnumerable<CovariateValue> columns) =>
+        ClientEffect(PopulationFor(window, columns), own);
+
+    /// <summary>As <see cref="ClientEffect(IReadOnlyCollection{WearSpell},WindowPrior,IEnumerable{CovariateValue})"/>, under another value of what all clients share.</summary>
     public ClientEffectNodes ClientEffect(PopulationParameters population, IReadOnlyCollection<WearSpell> own)
     {
         // The columns' effect is settled by the fit: it stands in the place, so that nothing but b is left to learn.
-        var usable = own.Where(s => s.Window is not null).SelectMany(s => s.Rows.Select(row => (row, s.Window!.Value.Place))).ToList();
-        var places = usable.Select(t => t.Place with { Offset = t.Place.Offset + Effects(t.row.Columns) }).ToArray();
+        var usable = own.Where(s => s.Window is not null).ToList();
+        if (usable.Count == 0)
+            return ClientEffectNodes.For(population);
+        double[] duds = Fit is null ? [] : [.. usable.Select(s => s.DudKind is { } kind ? Fit.CoursesOf(kind).DudShare : 0)];
         var rows = LifetimeFitRows.Create(
-            [.. usable.Select(t => t.row.Spell)],
+            [.. usable.Select(s => s.SpellAt(RepairRate))],
             [],
-            places,
+            [.. usable.Select(s => s.Window!.Value.Place with { Offset = s.Window.Value.Place.Offset + Effects(s.Columns) })],
             new int[usable.Count],
-            usable.Exists(t => t.row.Entered > 0) ? [.. usable.Select(t => t.row.Entered)] : []
+            dudShares: Array.TrueForAll(duds, share => share == 0) ? [] : duds
         );
-        return usable.Count == 0 ? ClientEffectNodes.For(population) : ClientEffectNodes.For(population with { Coefficients = [] }, rows);
+        return ClientEffectNodes.For(population with { Coefficients = [] }, rows);
     }
 
-    /// <summary>What to expect of a bond or unit with such a window.</summary>
-    public LifePrediction Predict(ClientEffectNodes client, WindowPrior window, IEnumerable<CovariateValue> columns) =>
-        new(Population, client, window.Place, Effects(columns));
+    /// <summary>What to expect of a client's bond with such a window and covariates.</summary>
+    /// <param name="own">The client's own spells; none for a client of whom nothing is known.</param>
+    public LifePrediction Predict(IReadOnlyCollection<WearSpell> own, WindowPrior window, IReadOnlyCollection<CovariateValue> columns)
+    {
+        var population = PopulationFor(window, columns);
+        return new(population, ClientEffect(population, own), window.Place, Effects(columns));
+    }
+
+    /// <summary>What to expect of a client's unit.</summary>
+    /// <param name="repairedAt">Worn days at its first repair; null where it was never repaired.</param>
+    public LifePrediction PredictUnit(
+        IReadOnlyCollection<WearSpell> own,
+        UnitKindTerms kind,
+        IReadOnlyCollection<CovariateValue> columns,
+        double? repairedAt
+    )
+    {
+        var window = kind.LifePrior();
+        var population = PopulationFor(window, columns);
+        var client = ClientEffect(population, own);
+        return ShapeOf(population, kind, repairedAt is not null) is { } shape
+            ? new(population, client, window.Place, Effects(columns), shape, ClockOf(repairedAt))
+            : new(population, client, window.Place, Effects(columns));
+    }
+
+    /// <summary>κ where nothing is learnt yet: the practice's row says how long, in times, what is left of a repaired unit lasts.</summary>
+    public static double RepairRateFrom(IReadOnlyDictionary<KnownCovariate, double> factors) =>
+        factors.TryGetValue(KnownCovariate.Repaired, out var factor) ? -Math.Log(factor) : 0;
+
+    public RepairClock ClockOf(double? repairedAt) => repairedAt is { } at ? new RepairClock(at, RepairRate) : default;
+
+    private double RepairRate => Fit?.RepairRate ?? RepairRateFrom(_factors);
+
+    /// <summary>How ln T of a unit lies about its centre: over what is not known of the scale, duds, and repairs to come. Null without a fit.</summary>
+    public LifeShape? ShapeOf(PopulationParameters population, UnitKindTerms kind, bool wasRepaired)
+    {
+        var courses = Fit?.CoursesOf(kind.Id) ?? default;
+        if (Fit is null && !(wasRepaired && RepairRate != 0))
+            return null;
+        // A centre's own move with the scale is rounded to a hundredth of ln T, so that a practice's units share a few tables.
+        var window = kind.LifePrior();
+        var slope = (int)Math.Round(100 * window.Width * population.LogScaleSlope * Math.Sqrt(population.LogScaleVariance));
+        return _shapes.GetOrAdd(
+            (window.Sigma, slope, courses, wasRepaired),
+            key =>
+                LifeShape.Create(
+                    population.Distribution,
+                    [.. key.Courses.Apply(LifePrediction.BranchesOfScale(population, key.Sigma, key.Slope / 100.0), key.Repaired)]
+                )
+        );
+    }
 }
 
 /// <summary>The practice's two models, of hold and of life, as they stand.</summary>

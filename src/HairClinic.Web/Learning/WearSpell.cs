@@ -5,12 +5,13 @@ namespace HairClinic.Web.Learning;
 /// <param name="Window">Null where the practice's row has no width: nothing is learnt from it.</param>
 public abstract record WearSpell(Guid? ClientId, Spell Spell, WindowPrior? Window, IReadOnlyList<CovariateValue> Columns)
 {
-    /// <summary>As the fit reads it: one row, or one for each stretch over which the covariates stood still.</summary>
-    public virtual IEnumerable<CovariateSegment> Rows => [new CovariateSegment(Spell, 0, Columns)];
-}
+    /// <summary>As the fit reads it, where a unit's own clock runs otherwise after a repair.</summary>
+    /// <param name="repairRate">κ of the fit.</param>
+    public virtual Spell SpellAt(double repairRate) => Spell;
 
-/// <param name="Entered">Where the stretch began; 0 for the whole spell.</param>
-public readonly record struct CovariateSegment(Spell Spell, double Entered, IReadOnlyList<CovariateValue> Columns);
+    /// <summary>The kind of unit whose share of duds it has; null for a bond.</summary>
+    public virtual Guid? DudKind => null;
+}
 
 /// <summary>One covariate of a spell by its stable name, as fits store it, and its value; what is not there is 0.</summary>
 public readonly record struct CovariateValue(string Name, double Value)
@@ -18,12 +19,34 @@ public readonly record struct CovariateValue(string Name, double Value)
     public const string AdhesivePrefix = "adhesive:";
     public const string BasePrefix = "base:";
     public const string WorkshopPrefix = "workshop:";
+    public const string LotPrefix = "lot:";
+    public const string SeasonPrefix = "season:";
 
     public static CovariateValue Adhesive(Guid id) => new(AdhesivePrefix + id, 1);
 
     public static CovariateValue ForBaseMaterial(Guid id) => new(BasePrefix + id, 1);
 
     public static CovariateValue Workshop(Guid id) => new(WorkshopPrefix + id, 1);
+
+    public static CovariateValue Lot(Guid id) => new(LotPrefix + id, 1);
+
+    /// <summary>The season of a day, as the fit reads it: two columns.</summary>
+    public static CovariateValue[] Season(LocalDate day)
+    {
+        var (cosine, sine) = HoldSeason.Of(day);
+        return [new(SeasonPrefix + "cosine", cosine), new(SeasonPrefix + "sine", sine)];
+    }
+
+    /// <summary>What is assumed of it until the records say better.</summary>
+    public static NormalPrior PriorOf(string name, IReadOnlyDictionary<KnownCovariate, double> factors) =>
+        name.StartsWith(LotPrefix, StringComparison.Ordinal) ? HoldSeason.LotPrior
+        : name.StartsWith(SeasonPrefix, StringComparison.Ordinal) ? HoldSeason.Prior
+        : ParseHabit(name) is { } habit && factors.TryGetValue(habit, out var factor) ? NormalPrior.OfFactor(factor)
+        : LifePriors.UsualCoefficient;
+
+    /// <summary>A lot or a season of which nothing is known is taken as any other: that they differ is in the spread of holds already.</summary>
+    public static bool IsUsualUntilTold(string name) =>
+        name.StartsWith(LotPrefix, StringComparison.Ordinal) || name.StartsWith(SeasonPrefix, StringComparison.Ordinal);
 
     public static CovariateValue For(KnownCovariate habit, double value = 1) => new(habit.ToString(), value);
 

@@ -150,7 +150,7 @@ public sealed class WorkloadForecaster(ReorderFacts book, DueFacts dues, VisitTy
         return new ClientLoadInput(
             scenario =>
             {
-                var population = Shifted(model.Population, scenario);
+                var population = Shifted(model.PopulationFor(window, columns), scenario);
                 return new LifePrediction(population, model.ClientEffect(population, own).Reduced(), window.Place, model.Effects(columns));
             },
             Math.Clamp(Period.DaysBetween(next, basis.WindowFor(next).DueOn), 1, Days - 1)
@@ -170,10 +170,13 @@ public sealed class WorkloadForecaster(ReorderFacts book, DueFacts dues, VisitTy
         var life = new double[Days + 1];
         for (var scenario = 0; scenario < PracticeEffectNode.Three.Count; scenario++)
         {
-            var population = Shifted(model.Population, PracticeEffectNode.Three[scenario]);
-            var nodes = model.ClientEffect(population, order.Lives).Reduced();
             var kind = book.Kinds[order.UnitKindId];
-            var prediction = new LifePrediction(population, nodes, kind.LifePrior().Place, order.EffectOfNew);
+            var window = kind.LifePrior();
+            var population = Shifted(model.PopulationFor(window, order.ColumnsOfNew), PracticeEffectNode.Three[scenario]);
+            var nodes = model.ClientEffect(population, order.Lives).Reduced();
+            var prediction = model.ShapeOf(population, kind, wasRepaired: false) is { } shape
+                ? new LifePrediction(population, nodes, window.Place, order.EffectOfNew, shape, default)
+                : new LifePrediction(population, nodes, window.Place, order.EffectOfNew);
             var before = 1.0;
             for (var day = 1; day < life.Length; day++)
             {

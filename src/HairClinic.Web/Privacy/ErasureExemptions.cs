@@ -23,12 +23,12 @@ public static class ErasureExemptions
         ),
         new("visits", MoneyAndSafety, ["note", "book_key"], ["state"]),
         new("visit_segments", MoneyAndSafety, [], ["kind"]),
-        new("visit_records", MoneyAndSafety, ["note"], ["lift_zone"]),
+        new("visit_records", MoneyAndSafety, ["note"], ["lift_zone", "lifted_since", "worn_out_since"]),
         new(
             "hair_systems",
             MoneyAndSafety,
             ["retired_because", "order_note", "spot"],
-            ["currency", "serial", "state", "origin", "place", "cleaning"]
+            ["currency", "serial", "state", "origin", "place", "cleaning", "end_condition", "end_worn_out_since"]
         ),
         new("unit_repairs", MoneyAndSafety, ["note", "sent_to"], ["kind", "currency"]),
         new("promise_revisions", MoneyAndSafety, ["said_by"], []),

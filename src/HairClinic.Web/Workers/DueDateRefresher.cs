@@ -53,7 +53,8 @@ public sealed class DueDateRefresher
                             row.Bond.Attachment,
                             label,
                             row.Bond.WaitsKept,
-                            holds
+                            holds,
+                            row.Bond.Products.FirstOrDefault(p => p.ProductId == adhesive)?.LotId
                         )
                     ) is
                     { } basis

@@ -58,18 +58,19 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
             return false;
         var windows = await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation);
         var holds = await HoldFacts.LoadAsync(db, windows, clientIds: null, cancellation);
-        await FitAsync(db, LifetimeKind.Hold, [.. holds.AllSpells(cut)], factors, cut, cancellation);
+        List<HoldSpell> spells = [.. holds.AllSpells(cut)];
+        var (hold, bonded) = WearModelFitter.FitHolds(
+            spells,
+            WearModelPair.FactorsByHabit(factors, LifetimeKind.Hold),
+            HoldFacts.ColumnsThatTell(spells)
+        );
+        await StoreAsync(db, new StoredFit(Guid.CreateVersion7(), LifetimeKind.Hold, hold, bonded, cut, clock.GetCurrentInstant()), cancellation);
 
         if (!await ReachAsync(runId, RecalculationStage.FittingLife, 0, 0, cancellation))
             return false;
-        await FitAsync(
-            db,
-            LifetimeKind.Life,
-            await LifeSpellBuilder.LoadAsync(db, cut, clientIds: null, cancellation),
-            factors,
-            cut,
-            cancellation
-        );
+        var lives = await LifeSpellBuilder.LoadAsync(db, cut, clientIds: null, cancellation);
+        var (life, wearing) = WearModelFitter.FitLives(lives, WearModelPair.FactorsByHabit(factors, LifetimeKind.Life));
+        await StoreAsync(db, new StoredFit(Guid.CreateVersion7(), life, wearing, cut, clock.GetCurrentInstant()), cancellation);
 
         var before = await ReorderFacts.LoadAsync(db, cancellation);
         await LeadTimeRefresher.RefreshAsync(db, before.LeadTimesOn(cut), [.. before.Kinds.Values], cancellation);
@@ -103,17 +104,9 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
         return true;
     }
 
-    private async Task FitAsync(
-        ClinicDb db,
-        LifetimeKind quantity,
-        IReadOnlyCollection<WearSpell> spells,
-        IReadOnlyCollection<WearFactor> factors,
-        LocalDate cut,
-        CancellationToken cancellation
-    )
+    private static async Task StoreAsync(ClinicDb db, StoredFit fit, CancellationToken cancellation)
     {
-        var (fit, clients) = WearModelFitter.Fit(spells, WearModelPair.FactorsByHabit(factors, quantity));
-        db.StoredFits.Add(new StoredFit(Guid.CreateVersion7(), quantity, fit, clients, cut, clock.GetCurrentInstant()));
+        db.StoredFits.Add(fit);
         await db.SaveChangesAsync(cancellation);
         db.ChangeTracker.Clear();
     }

@@ -8,11 +8,12 @@ internal sealed class LifeTruth
 {
     private readonly LifeDistribution _distribution;
 
-    public LifeTruth(Dice dice, LifeDistribution distribution, IReadOnlyList<NormalPrior> priors)
+    /// <param name="logScaleSpread">Of s over practices; the model's own prior unless another is given.</param>
+    public LifeTruth(Dice dice, LifeDistribution distribution, IReadOnlyList<NormalPrior> priors, double? logScaleSpread = null)
     {
         _distribution = distribution;
         Practice = Factors.PracticeFactor * dice.Normal();
-        Scale = Math.Exp(LifePriors.UsualLogScale.Spread * dice.Normal());
+        Scale = Math.Exp((logScaleSpread ?? LifePriors.UsualLogScale.Spread) * dice.Normal());
         Coefficients = [.. priors.Select(prior => prior.Mean + prior.Spread * dice.Normal())];
     }
 

@@ -1,3 +1,4 @@
+using HairClinic.Domain.Wear.Curves;
 using HairClinic.Domain.Wear.Lifetimes;
 
 namespace HairClinic.Benchmarks.Calibration;
@@ -61,25 +62,32 @@ internal sealed class UnitStory(Dice dice, LifeTruth truth, int client, bool oth
 
     private List<Seen> See((double Life, int Until, double[] RepairedAt) unit)
     {
-        var inspections = new List<(double, int?)>();
+        var inspections = new List<UnitLook>();
         var worn = 0;
         do
         {
             worn = Math.Min(unit.Until, worn + dice.Whole(28, 45));
-            inspections.Add((worn, worn >= unit.Life ? 3 : dice.Whole(0, 2)));
+            inspections.Add(new UnitLook(worn, worn >= unit.Life));
+            // The grade below 3 that was drawn here says no more than that; without the draw all that follows would be another story.
+            if (worn < unit.Life)
+                dice.Whole(0, 2);
         } while (worn < unit.Until && worn < unit.Life);
         return Rows(inspections, worn, unit.RepairedAt, goesOn: false);
     }
 
-    private List<Seen> Rows(List<(double, int?)> inspections, int worn, double[] repairedAt, bool goesOn)
+    private List<Seen> Rows(List<UnitLook> inspections, int worn, double[] repairedAt, bool goesOn)
     {
-        var stretches = UnitLifeBuilder.SplitAtFirstRepair(inspections.ToArray(), worn, repairedAt);
-        return
-        [
-            .. stretches.Select(
-                (stretch, i) =>
-                    new Seen(client, _window, With(stretch.Repaired), stretch.Spell, worn, goesOn, stretch.Entered, i < stretches.Count - 1)
-            ),
-        ];
+        // The belief reads a repaired unit as two rows, the later one entered late.
+        var (life, repaired) = UnitLifeBuilder.FromInspectionsAndRepairs(inspections.ToArray(), worn, repairedAt);
+        return repaired switch
+        {
+            null => [new Seen(client, _window, With(0), life, worn, goesOn)],
+            0 => [new Seen(client, _window, With(1), life, worn, goesOn)],
+            { } at =>
+            [
+                new Seen(client, _window, With(0), Spell.RightCensored(at), worn, goesOn, IsContinued: true),
+                new Seen(client, _window, With(1), life, worn, goesOn, at),
+            ],
+        };
     }
 }

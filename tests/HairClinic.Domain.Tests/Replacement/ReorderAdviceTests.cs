@@ -46,6 +46,16 @@ public sealed class ReorderAdviceTests
         Assert.Equal(ReorderVerdict.Wait, Of(Today.PlusDays(200), before: 0.05).Verdict);
     }
 
+    [Fact]
+    public void A_missing_spare_is_something_to_do_but_no_risk_and_comes_after_what_is()
+    {
+        var standing = new ReorderAdvice(Today, Today.PlusDays(90), true, 1, 0, 0, 0.05, sparesMissing: 1) { GapIfOrderedToday = 0.01 };
+        var late = new ReorderAdvice(Today, null, true, 1, 0, 0, 0.05, sparesMissing: 1) { GapIfOrderedToday = 0.2 };
+
+        Assert.Equal((ReorderVerdict.SpareMissing, true, false), (standing.Verdict, standing.IsToDo, standing.AtRisk));
+        Assert.Equal(ReorderVerdict.OrderNow, late.Verdict);
+    }
+
     private static ReorderAdvice Of(LocalDate? orderBy, bool onHead = true, int inHand = 1, double before = 0) =>
         new(Today, orderBy, onHead, inHand, inFlight: 1, before, alpha: 0.05) { GapIfOrderedToday = 0.2 };
 }

@@ -1,6 +1,7 @@
 using HairClinic.Domain.Bonding;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Visits;
+using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Data;
 using HairClinic.Web.Demo;
 using HairClinic.Web.Demo.Scenes;
@@ -177,7 +178,7 @@ public sealed class DemoModelParametersTests(PgServer server)
             {
                 var inspections = seen[unit.Id]
                     .OrderBy(r => r.Day)
-                    .Select(r => ((double)bonds[unit.Id].Where(b => b.RemovedOn <= r.Day).Sum(Worn), r.Grades.WorstStructural))
+                    .Select(r => new UnitLook(bonds[unit.Id].Where(b => b.RemovedOn <= r.Day).Sum(Worn), IsWornOut(r.Grades)))
                     .ToArray();
                 var kind = kinds[unit.UnitKindId];
                 var material = bases[kind.BaseMaterialId];
@@ -190,6 +191,8 @@ public sealed class DemoModelParametersTests(PgServer server)
             }),
         ];
     }
+
+    private static bool? IsWornOut(InspectionGrades grades) => grades.IsAtLeast(InspectionGrades.PlanReplacement);
 
     private static int Worn(Bond bond) => Period.DaysBetween(bond.AppliedOn, bond.RemovedOn!.Value);
 
@@ -235,12 +238,12 @@ public sealed class DemoModelParametersTests(PgServer server)
 
     private static ToldSpells.Row Life(DemoClientSimulation life, DemoUnit unit)
     {
-        var inspections = new List<(double WornDays, int? Grade)>();
+        var inspections = new List<UnitLook>();
         var worn = 0.0;
         foreach (var takeDown in life.TakeDowns.Where(t => t.Removed.Serial == unit.Serial))
         {
             worn += Period.DaysBetween(takeDown.Removed.AppliedOn!.Value, takeDown.Removed.RemovedOn!.Value);
-            inspections.Add((worn, takeDown.Grades.WorstStructural));
+            inspections.Add(new UnitLook(worn, IsWornOut(takeDown.Grades)));
         }
         return ToldSpells.Life([.. inspections], life.Client.Kind.LifeDays, unit.Maker.Name, life.Client.Number);
     }

@@ -52,12 +52,7 @@ public static class ToldSpells
     /// Nobody looks at a unit on a head: that it is worn out shows only at a take-down, so a unit still in wear is known
     /// to be sound up to its last inspection, not up to today.
     /// </remarks>
-    public static Row Life(
-        IReadOnlyList<(double WornDays, int? Grade)> inspections,
-        (int From, int To) life,
-        string? workshop,
-        int client
-    ) =>
+    public static Row Life(IReadOnlyList<UnitLook> inspections, (int From, int To) life, string? workshop, int client) =>
         new(
             UnitLifeBuilder.FromInspections(inspections.ToArray(), inspections.Count == 0 ? 0 : inspections[^1].WornDays),
             WindowPrior.FromWindow(LifeDistribution.Weibull, life.From, life.To),

@@ -84,7 +84,14 @@ public sealed partial class ClientLanguageTests
             .Append(Web.Accounts.TooBusyException.Sentence)
             .Concat(Enum.GetValues<UnitState>().Where(s => !s.IsGone()).Select(s => KeyOf(s, "Own")))
             .Concat([.. Of<CareTopic>(), .. Of<CareTopic>("Usual"), .. Of<ConsentSubject>(), .. Of<ConsentSubject>("TakenBack")])
-            .Concat([.. Of<ConsentWay>("Own"), .. Of<PhotoKind>(), .. Of<LiftZone>(), .. Of<AccessAction>("Own"), .. Of<StaffRole>("Own")])
+            .Concat([
+                .. Of<ConsentWay>("Own"),
+                .. Of<PhotoKind>(),
+                .. Of<LiftZone>(),
+                .. Of<SinceWhen>("Own"),
+                .. Of<AccessAction>("Own"),
+                .. Of<StaffRole>("Own"),
+            ])
             .Concat([.. Of<DueRuleName>(), .. Of<DueRuleName>("OfOne"), .. Of<DueRuleName>("Own")])
             .Concat(CureWords())
             .Concat(BondRefusals())

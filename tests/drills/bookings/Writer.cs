@@ -2,6 +2,7 @@ using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Chairs;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Visits;
+using HairClinic.Domain.Wear;
 using HairClinic.Web.Features.MyHair;
 using HairClinic.Web.Features.Visits;
 using HairClinic.Web.Features.Wear;
@@ -50,7 +51,7 @@ internal sealed class Writer(Clinic clinic, Ledger ledger, Looker looker, int se
                             new()
                             {
                                 Key = key,
-                                DayUnknown = true,
+                                LiftedSince = SinceWhen.NotKnown,
                                 Zone = LiftZone.Front,
                             },
                             CancellationToken.None

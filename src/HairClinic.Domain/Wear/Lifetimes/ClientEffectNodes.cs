@@ -61,31 +61,20 @@ public sealed class ClientEffectNodes
     }
 
     /// <summary>The same distribution on fewer nodes: Gauss's rule of its own moments, exact for smooth questions.</summary>
-    /// <remarks>Lanczos' recursion on the shares gives the rule's matrix; its eigenvalues are the nodes.</remarks>
     public ClientEffectNodes Reduced(int count = 5)
     {
         if (Nodes.Length <= count)
             return this;
-        var (diagonal, beside) = (new double[count], new double[count]);
-        var (before, current, next) = (new double[Nodes.Length], Array.ConvertAll(Shares, Math.Sqrt), new double[Nodes.Length]);
-        var (kept, link) = (0, 0.0);
-        while (kept < count)
-        {
-            VectorSums.Multiply(current, Nodes, next);
-            diagonal[kept] = VectorSums.Dot(current, next);
-            VectorSums.AddScaled(next, current, -diagonal[kept]);
-            VectorSums.AddScaled(next, before, -link);
-            link = Math.Sqrt(VectorSums.Dot(next, next));
-            beside[kept++] = link;
-            // Fewer different nodes than asked for, or as good as one.
-            if (link < 1e-12 * (1 + Math.Abs(diagonal[kept - 1])))
-                break;
-            for (var i = 0; i < next.Length; i++)
-                next[i] /= link;
-            (before, current, next) = (current, next, before);
-        }
-        var (nodes, shares) = GaussQuadrature.FromTridiagonal(diagonal[..kept], beside);
+        var (nodes, shares) = GaussQuadrature.OfDistribution(Nodes, Shares, count);
         return new(nodes, Normalised(shares), Own);
+    }
+
+    internal (double Mean, double Variance) Moments()
+    {
+        var (mean, variance) = (VectorSums.Dot(Nodes, Shares), 0.0);
+        for (var k = 0; k < Nodes.Length; k++)
+            variance += Shares[k] * (Nodes[k] - mean) * (Nodes[k] - mean);
+        return (mean, variance);
     }
 
     private static double[] Normalised(double[] shares)
@@ -95,39 +84,4 @@ public sealed class ClientEffectNodes
             shares[i] /= total;
         return shares;
     }
-}
-
-/// <summary>What is kept of a population's fit to predict for one client: small enough for a row.</summary>
-/// <param name="Coefficients">β, in the order of the covariates.</param>
-/// <param name="PracticeMean">δ, per unit of loading.</param>
-/// <param name="PracticeVariance">Of δ (Laplace).</param>
-/// <param name="ClientSpread">Standard deviation of b, per unit of loading.</param>
-/// <param name="Count">Spells behind it.</param>
-public sealed record PopulationParameters(
-    LifeDistribution Distribution,
-    double LogScale,
-    IReadOnlyList<double> Coefficients,
-    double PracticeMean,
-    double PracticeVariance,
-    double ClientSpread,
-    int Count
-)
-{
-    /// <summary>Before anything was seen: s = 0, and the priors of δ and b.</summary>
-    public static PopulationParameters FromPriors(WindowPrior window, int covariates = 0) =>
-        new(window.Distribution, 0, new double[covariates], 0, window.PracticeFactor * window.PracticeFactor, window.ClientFactor, 0);
-
-    /// <exception cref="InvalidOperationException">There is no estimate.</exception>
-    public static PopulationParameters FromFit(LifetimeFit fit) =>
-        fit.Missing is { } why
-            ? throw new InvalidOperationException(why.Text)
-            : new(
-                fit.Distribution,
-                fit.LogScale,
-                [.. fit.Coefficients.Skip(1)],
-                fit.Coefficients[0],
-                fit.Covariance[0, 0],
-                fit.ClientSpread,
-                fit.Count
-            );
 }

@@ -116,6 +116,8 @@ internal sealed class EffectQuadrature(LifeDistribution distribution, LifetimeFi
     {
         var row = _first + i;
         var (tau, eta) = (Tau(i), _centre[i] + RowLoading(i) * effect);
+        if (rows.DudShares is { } duds && duds[row] > 0)
+            return DudLikelihood.Evaluate(distribution, rows.Ends[row], rows.LogLower[row], rows.LogUpper[row], eta, tau, duds[row]);
         return distribution == LifeDistribution.Weibull
             ? WeibullLikelihood.Evaluate(rows.Ends[row], rows.LogLower[row], rows.LogUpper[row], eta, tau)
             : LogNormalLikelihood.Evaluate(rows.Ends[row], rows.LogLower[row], rows.LogUpper[row], eta, tau);
@@ -159,6 +161,9 @@ internal sealed class EffectQuadrature(LifeDistribution distribution, LifetimeFi
             slope += weight * loading * terms.E;
             bend -= weight * loading * loading * terms.EE;
         }
+        // A row that may be a dud's has more than one top: where it bends the wrong way, the prior's bend will do.
+        if (rows.DudShares is not null && bend < 0.2 / (clientSpread * clientSpread))
+            bend = 1 / (clientSpread * clientSpread);
         // So early that no spell could have lasted as long as it did: further up.
         return double.IsFinite(slope) && double.IsFinite(bend)
             ? (slope, bend)

@@ -8,8 +8,18 @@ public sealed class LifePrediction
 {
     private readonly double[] _centres;
     private readonly double[] _logShares;
-    private readonly double _tau;
+    private readonly double[] _taus;
     private readonly bool _weibull;
+    private readonly LifeShape? _shape;
+    private readonly RepairClock _clock;
+
+    private static readonly (double Shift, double Share)[] KnownScale = [(0, 1)];
+    private static readonly (double Shift, double Share)[] DoubtfulScale =
+    [
+        (-Math.Sqrt(3), 1 / 6.0),
+        (0, 2 / 3.0),
+        (Math.Sqrt(3), 1 / 6.0),
+    ];
 
     // Some eight years: nothing here lasts so long.
     private const int FarthestDays = 3000;
@@ -19,15 +29,56 @@ public sealed class LifePrediction
     public LifePrediction(PopulationParameters population, ClientEffectNodes client, RowLocationScale place, double covariates = 0)
     {
         _weibull = population.Distribution == LifeDistribution.Weibull;
-        _tau = place.Sigma * Math.Exp(population.LogScale);
-        _centres = Array.ConvertAll(client.Nodes, at => place.Offset + covariates + place.Loading * at);
-        _logShares = Array.ConvertAll(client.Shares, Math.Log);
         (Own, Others) = (client.Own, Math.Max(0, population.Count - client.Own));
+        var moves = place.Loading * population.LogScaleSlope * Math.Sqrt(population.LogScaleVariance);
+        var scales = BranchesOfScale(population, place.Sigma, moves).ToArray();
+        var count = client.Nodes.Length * scales.Length;
+        (_centres, _logShares, _taus) = (new double[count], new double[count], new double[count]);
+        var at = 0;
+        foreach (var scale in scales)
+        {
+            for (var k = 0; k < client.Nodes.Length; k++, at++)
+            {
+                _taus[at] = scale.Tau;
+                _centres[at] = place.Offset + covariates + place.Loading * client.Nodes[k] + scale.Shift;
+                _logShares[at] = Math.Log(client.Shares[k] * scale.Weight);
+            }
+        }
     }
+
+    /// <summary>Of a unit, of which more than one thing may be true.</summary>
+    /// <param name="shape">How ln T lies about its centre.</param>
+    /// <param name="clock">Its own; the default for one that was never repaired.</param>
+    public LifePrediction(
+        PopulationParameters population,
+        ClientEffectNodes client,
+        RowLocationScale place,
+        double covariates,
+        LifeShape shape,
+        RepairClock clock
+    )
+    {
+        (_shape, _clock) = (shape, clock);
+        (Own, Others) = (client.Own, Math.Max(0, population.Count - client.Own));
+        var few = client.Reduced(9);
+        _centres = Array.ConvertAll(few.Nodes, at => place.Offset + covariates + place.Loading * at);
+        _logShares = Array.ConvertAll(few.Shares, Math.Log);
+        _taus = Array.ConvertAll(few.Nodes, _ => place.Sigma * Math.Exp(population.LogScale));
+    }
+
+    /// <summary>Where s is known there is one scale; else Gauss's rule of three over it, the centre moving along.</summary>
+    /// <param name="sigma">Of the window.</param>
+    /// <param name="moves">By how much the centre moves with one standard deviation of s.</param>
+    public static IEnumerable<LifeBranch> BranchesOfScale(PopulationParameters population, double sigma, double moves) =>
+        (population.LogScaleVariance > 0 ? DoubtfulScale : KnownScale).Select(at => new LifeBranch(
+            at.Share,
+            at.Shift * moves,
+            sigma * Math.Exp(population.LogScale + at.Shift * Math.Sqrt(population.LogScaleVariance))
+        ));
 
     private LifePrediction(LifePrediction whole, int place)
     {
-        (_weibull, _tau) = (whole._weibull, whole._tau);
+        (_weibull, _taus) = (whole._weibull, [whole._taus[place]]);
         (_centres, _logShares) = ([whole._centres[place]], [0]);
         (Own, Others) = (whole.Own, whole.Others);
     }
@@ -44,7 +95,7 @@ public sealed class LifePrediction
     public (double From, double To) Band => (Quantile(0.1), Quantile(0.9));
 
     /// <summary>S(t).</summary>
-    public double Survival(double days) => Math.Exp(LogSurvival(days));
+    public double Survival(double days) => Math.Exp(LogSurvival(0, _clock.AgeAfter(days)));
 
     /// <summary>S(t) on the days 0, 1, 2 and so on.</summary>
     public void SurvivalByDay(Span<double> survival)
@@ -53,12 +104,14 @@ public sealed class LifePrediction
         for (var day = 0; day < logs.Length; day++)
             logs[day] = Math.Log(day);
         survival.Clear();
-        for (var k = 0; k < _centres.Length; k++)
+        for (var day = 0; _shape is not null && day < survival.Length; day++)
+            survival[day] = Survival(day);
+        for (var k = 0; _shape is null && k < _centres.Length; k++)
         {
             var (share, day) = (Math.Exp(_logShares[k]), 0);
             if (_weibull)
             {
-                var (centre, inverse) = (new Vector<double>(_centres[k]), new Vector<double>(1 / _tau));
+                var (centre, inverse) = (new Vector<double>(_centres[k]), new Vector<double>(1 / _taus[k]));
                 for (; day <= survival.Length - Vector<double>.Count; day += Vector<double>.Count)
                 {
                     var held = Vector.Exp(-Vector.Exp((new Vector<double>(logs[day..]) - centre) * inverse));
@@ -67,7 +120,7 @@ public sealed class LifePrediction
             }
             for (; day < survival.Length; day++)
             {
-                var z = (logs[day] - _centres[k]) / _tau;
+                var z = (logs[day] - _centres[k]) / _taus[k];
                 survival[day] += share * Math.Exp(_weibull ? -Math.Exp(z) : NormalTail.LogQ(z));
             }
         }
@@ -76,7 +129,15 @@ public sealed class LifePrediction
     }
 
     /// <summary>S(a + t) / S(a): having lasted a days. That says what the age tells: it is not among the client's rows too.</summary>
-    public double SurvivalGiven(double age, double days) => Math.Exp(LogSurvival(age + days) - LogSurvival(age));
+    /// <remarks>0 where the age is so far past any life that no number holds the chance to reach it.</remarks>
+    public double SurvivalGiven(double age, double days)
+    {
+        var own = _clock.AgeAfter(age);
+        var lasted = LogSurvival(own, own);
+        if (double.IsNegativeInfinity(lasted))
+            return days > 0 ? 0 : 1;
+        return Math.Exp(LogSurvival(own, _clock.AgeAfter(age + days)) - lasted);
+    }
 
     /// <summary>The days by which a share has ended.</summary>
     public double Quantile(double probability) => RemainingQuantile(0, probability);
@@ -86,14 +147,20 @@ public sealed class LifePrediction
     {
         if (!(probability > 0 && probability < 1))
             throw new ArgumentOutOfRangeException(nameof(probability), "A quantile needs 0 < p < 1.");
-        var height = LogSurvival(age) + Math.Log(1 - probability);
-        var (low, high) = (_centres.Min() - 60 * _tau, Math.Max(_centres.Max(), Math.Log(age + 1)) + 20 * _tau);
-        while (LogSurvival(Math.Exp(high)) > height)
-            high += 20 * _tau;
+        var worn = age;
+        age = _clock.AgeAfter(age);
+        var height = LogSurvival(age, age) + Math.Log(1 - probability);
+        var widest = _taus.Max();
+        var (low, high) = (_centres.Min() - 60 * widest, Math.Max(_centres.Max(), Math.Log(age + 1)) + 20 * widest);
+        while (LogSurvival(age, Math.Exp(high)) > height)
+            high += 20 * widest;
         if (age > 0)
             low = Math.Log(age);
-        var log = Brent.FindRoot(at => LogSurvival(Math.Exp(at)) - height, low, high, 1e-12, 200);
-        return Math.Max(0, Math.Exp(log) - age);
+        // So far past any life that what is left is less than numbers of its age can tell.
+        if (!(LogSurvival(age, Math.Exp(low)) > height))
+            return 0;
+        var log = Brent.FindRoot(at => LogSurvival(age, Math.Exp(at)) - height, low, high, 1e-12, 200);
+        return Math.Max(0, _clock.WornDaysAt(Math.Exp(log)) - worn);
     }
 
     /// <summary>The whole days after which a share has ended, of what lasted <paramref name="age"/> days; no more than a calendar can be asked for.</summary>
@@ -113,21 +180,27 @@ public sealed class LifePrediction
     }
 
     /// <summary>What it is made of: each value that a client's effect may have, with its share, and what to expect under it.</summary>
+    /// <exception cref="InvalidOperationException">It is a unit's: its parts are in its shape.</exception>
     internal IEnumerable<(double Share, LifePrediction Hold)> MixtureComponents()
     {
+        if (_shape is not null)
+            throw new InvalidOperationException("A unit's life has no parts of its own.");
         for (var k = 0; k < _centres.Length; k++)
             yield return (Math.Exp(_logShares[k]), new LifePrediction(this, k));
     }
 
-    private double LogSurvival(double days)
+    // Of the unit's own age: the chance to reach the later one, among all that did not end, nor took a later course, by the earlier.
+    private double LogSurvival(double age, double days)
     {
         if (days <= 0)
             return 0;
-        var (log, top, sum) = (Math.Log(days), double.NegativeInfinity, 0.0);
+        var (log, logAge, top, sum) = (Math.Log(days), Math.Log(age), double.NegativeInfinity, 0.0);
         for (var k = 0; k < _centres.Length; k++)
         {
-            var z = (log - _centres[k]) / _tau;
-            var height = _logShares[k] + (_weibull ? -Math.Exp(z) : NormalTail.LogQ(z));
+            var z = (log - _centres[k]) / _taus[k];
+            var height =
+                _logShares[k]
+                + (_shape is { } shape ? shape.LogSurvival(logAge, log, _centres[k]) : _weibull ? -Math.Exp(z) : NormalTail.LogQ(z));
             // A place so unlikely that its share is 0 adds nothing.
             if (double.IsNegativeInfinity(height))
                 continue;

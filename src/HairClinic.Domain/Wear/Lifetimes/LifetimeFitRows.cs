@@ -49,6 +49,9 @@ public sealed class LifetimeFitRows
 
     internal double[] Weights { get; }
 
+    /// <summary>The chance that each row's unit is a dud; null where none may be.</summary>
+    internal double[]? DudShares { get; private set; }
+
     /// <summary>Null where all rows are <see cref="RowLocationScale.Plain"/>.</summary>
     internal RowLocationScale[]? Places { get; private set; }
 
@@ -66,12 +69,14 @@ public sealed class LifetimeFitRows
     /// The time from which each spell was looked at, with the covariates it has here: known to have gone on until then, and
     /// nothing is concluded from that. 0, or empty for all, from the start.
     /// </param>
+    /// <param name="dudShares">The chance that each row's unit is a dud (<see cref="UnitCourses"/>); empty where none may be. With clients only.</param>
     public static LifetimeFitRows Create(
         ReadOnlySpan<Spell> spells,
         IReadOnlyList<CovariateColumn> columns,
         ReadOnlySpan<RowLocationScale> places = default,
         ReadOnlySpan<int> clients = default,
-        ReadOnlySpan<double> entered = default
+        ReadOnlySpan<double> entered = default,
+        ReadOnlySpan<double> dudShares = default
     )
     {
         foreach (var column in columns)
@@ -81,6 +86,8 @@ public sealed class LifetimeFitRows
         }
         if ((!places.IsEmpty && places.Length != spells.Length) || (!clients.IsEmpty && clients.Length != spells.Length))
             throw new ArgumentException("Places and clients are given for every row or for none.", nameof(places));
+        if (!dudShares.IsEmpty && (dudShares.Length != spells.Length || clients.IsEmpty))
+            throw new ArgumentException("A share of duds is given for every row, and clients with it.", nameof(dudShares));
         for (var i = 0; i < entered.Length; i++)
         {
             if (entered.Length != spells.Length || !(entered[i] >= 0) || entered[i] > spells[i].Lower)
@@ -90,6 +97,8 @@ public sealed class LifetimeFitRows
         var rows = new LifetimeFitRows(order.Length, columns.Count);
         if (!places.IsEmpty)
             rows.Places = new RowLocationScale[order.Length];
+        if (!dudShares.IsEmpty)
+            rows.DudShares = new double[order.Length];
         for (var i = 0; i < order.Length; i++)
         {
             var takenBack = order[i] < 0;
@@ -102,6 +111,8 @@ public sealed class LifetimeFitRows
             rows.Count += takenBack ? 0 : 1;
             if (rows.Places is { } laid)
                 laid[i] = places[order[i]];
+            if (rows.DudShares is { } shares)
+                shares[i] = dudShares[order[i]];
             if (spell.End != SpellEnd.After)
                 rows.Ended++;
             if (spell.End is SpellEnd.At or SpellEnd.After && rows.Simple == i)

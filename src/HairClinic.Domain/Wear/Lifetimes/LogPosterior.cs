@@ -36,6 +36,15 @@ public sealed class LogPosterior
         return sums.Value;
     }
 
+    /// <summary>The value at parameters as a fit tells them.</summary>
+    internal double ValueAt(double[] told)
+    {
+        var climbed = (double[])told.Clone();
+        for (var j = 0; j < _rows.Means.Length; j++)
+            climbed[0] += told[j + 1] * _rows.Means[j];
+        return EvaluateWithPriors(climbed).Value;
+    }
+
     /// <summary>The logarithm of the priors' densities.</summary>
     internal double LogPriorDensity(double[] parameters)
     {

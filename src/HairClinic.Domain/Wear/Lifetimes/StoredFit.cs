@@ -33,6 +33,15 @@ public sealed class StoredFit : PracticeOwned
         Notes = fit.Missing is { } why ? [why] : [.. fit.Notes];
     }
 
+    /// <param name="units">Lives, with duds and repairs.</param>
+    public StoredFit(Guid id, UnitLifeFit units, int clients, LocalDate dataCut, Instant fittedAt)
+        : this(id, LifetimeKind.Life, units.Fit, clients, dataCut, fittedAt)
+    {
+        (RepairRate, RepairChance, OtherDudShare) = (units.RepairRate, units.RepairChance, units.OtherDudShare);
+        DudKinds = [.. units.DudShares.Keys];
+        DudShares = [.. units.DudShares.Values];
+    }
+
     public LifetimeKind Quantity { get; private set; }
     public int ModelVersion { get; private set; }
 
@@ -64,8 +73,26 @@ public sealed class StoredFit : PracticeOwned
     public int Ended { get; private set; }
     public int Clients { get; private set; }
 
+    /// <summary>κ of units' lives: after a repair a worn day counts as eᵏ.</summary>
+    public double RepairRate { get; private set; }
+
+    /// <summary>ρ: the chance that a unit is repaired before it is worn out.</summary>
+    public double RepairChance { get; private set; }
+
+    /// <summary>Kinds of which units ended, and the share of duds among each.</summary>
+    public Guid[] DudKinds { get; private set; } = [];
+
+    public double[] DudShares { get; private set; } = [];
+
+    /// <summary>Of kinds not among them.</summary>
+    public double OtherDudShare { get; private set; }
+
     /// <summary>What a reader of it should know.</summary>
     public IReadOnlyList<LifetimeFitNote> Notes { get; private set; } = [];
+
+    /// <summary>What may befall a unit of a kind.</summary>
+    public UnitCourses CoursesOf(Guid unitKindId) =>
+        new(Array.IndexOf(DudKinds, unitKindId) is >= 0 and var at ? DudShares[at] : OtherDudShare, RepairRate, RepairChance);
 
     /// <summary>Standard error of a parameter: δ, β in order, then s.</summary>
     public double StdError(int parameter) => Math.Sqrt(Covariance[parameter * (Coefficients.Length + 2)]);
@@ -74,6 +101,9 @@ public sealed class StoredFit : PracticeOwned
     public PopulationParameters Population() =>
         Converged
             ? new(Distribution, LogScale!.Value, Coefficients[1..], Coefficients[0], Covariance[0], ClientSpread!.Value, Spells)
+            {
+                Covariance = Covariance,
+            }
             : throw new InvalidOperationException("This fit has no estimate.");
 
     private static double? Finite(double value) => double.IsFinite(value) ? value : null;

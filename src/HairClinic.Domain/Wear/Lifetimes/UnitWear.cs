@@ -1,5 +1,4 @@
 using HairClinic.Domain.HairSystems;
-using HairClinic.Domain.Visits;
 using HairClinic.Domain.Wear.Curves;
 
 namespace HairClinic.Domain.Wear.Lifetimes;
@@ -8,50 +7,59 @@ namespace HairClinic.Domain.Wear.Lifetimes;
 /// <param name="WornDays">Days on a head until then.</param>
 /// <param name="WornOut">A look found it so: from then on it is worn in an emergency only.</param>
 /// <param name="Life">In worn days.</param>
-/// <param name="Stretches">The life before and after its first repair; none where it never was repaired.</param>
-public sealed record UnitWear(int WornDays, bool WornOut, Spell Life, IReadOnlyList<UnitLifeSegment> Stretches)
+/// <param name="RepairedAt">Worn days at its first repair; null where it never was repaired.</param>
+public sealed record UnitWear(int WornDays, bool WornOut, Spell Life, double? RepairedAt)
 {
+    /// <summary>What was written of how it looked, in order of days; looks that wrote nothing are not among them.</summary>
+    public IReadOnlyList<GradedLook> Grades { get; init; } = [];
+
     /// <param name="worn">When it was on a head.</param>
-    /// <param name="graded">What take-downs found, by day: the worst structural grade, null where nobody looked.</param>
+    /// <param name="seen">What take-downs found.</param>
     /// <param name="repairs">The days on which it was repaired.</param>
     /// <param name="needEnded">It went because its client needs none any more: it lasted at least until the last look.</param>
+    /// <param name="asRetired">What whoever retired it wrote of how it looked; null where nobody was asked.</param>
     /// <remarks>
-    /// On a head nobody sees it wear out: it is known to have lasted until somebody last looked, not until today. One that was retired
-    /// for wear was looked at then.
+    /// On a head nobody sees it wear out: it is known to have lasted until somebody last looked, not until today. Whoever retired it and
+    /// was asked how it looked has said what is known: if they left it open, it lasted at least until the look before.
     /// </remarks>
     public static UnitWear FromRecords(
         UnitState state,
         IReadOnlyCollection<WornPeriod> worn,
-        IEnumerable<(LocalDate Day, int? Grade)> graded,
+        IEnumerable<UnitInspection> seen,
         IEnumerable<LocalDate> repairs,
         LocalDate today,
-        bool needEnded = false
+        bool needEnded = false,
+        UnitInspection? asRetired = null
     )
     {
-        var looks = LooksAt(worn, [.. graded]);
+        UnitInspection[] inspections = [.. asRetired is null ? seen : seen.Append(asRetired)];
+        var looks = LooksAt(worn, inspections);
         var days = WornPeriod.DaysWornBefore(worn, today);
-        var retired = state == UnitState.Retired && !needEnded;
-        var known = retired ? days : looks.Where(s => s.Grade < InspectionGrades.PlanReplacement).Select(s => s.WornDays).LastOrDefault();
+        var retired = state == UnitState.Retired && !needEnded && asRetired is null;
+        var known = retired ? days : looks.Where(s => s.WornOut == false).Select(s => s.WornDays).LastOrDefault();
         var repaired = repairs.Select(day => (double)WornPeriod.DaysWornBefore(worn, day)).ToArray();
-        return new UnitWear(
-            days,
-            Array.Exists(looks, s => s.Grade >= InspectionGrades.PlanReplacement),
-            UnitLifeBuilder.FromInspections(looks, known, retired),
-            repaired.Length == 0 ? [] : UnitLifeBuilder.SplitAtFirstRepair(looks, known, repaired, retired)
-        );
+        var (life, repairedAt) = UnitLifeBuilder.FromInspectionsAndRepairs(looks, known, repaired, retired);
+        return new UnitWear(days, Array.Exists(looks, s => s.WornOut == true), life, repairedAt)
+        {
+            Grades =
+            [
+                .. inspections
+                    .Where(i => i.Grades.AnyGiven)
+                    .OrderBy(i => i.Day)
+                    .Select(i => new GradedLook(WornPeriod.DaysWornBefore(worn, i.Day), i.Grades, i.Copied, i.Grader)),
+            ],
+        };
     }
 
-    // A stylist who bonds a unit has looked at it and found that it still wears; a take-down that day says more.
-    private static (double WornDays, int? Grade)[] LooksAt(
-        IReadOnlyCollection<WornPeriod> worn,
-        IReadOnlyCollection<(LocalDate Day, int? Grade)> graded
-    ) =>
+    // A stylist who bonds a unit has seen that it still wears, and nothing more: that is no grade. One that was found worn out that day
+    // was bonded in an emergency.
+    private static UnitLook[] LooksAt(IReadOnlyCollection<WornPeriod> worn, IReadOnlyCollection<UnitInspection> inspections) =>
         [
-            .. worn.Where(s => graded.All(g => g.Day != s.From))
-                .Select(s => (Day: s.From, Grade: (int?)0))
-                .Concat(graded)
+            .. worn.Where(s => inspections.All(i => i.Day != s.From || i.WornOut != true))
+                .Select(s => (Day: s.From, Look: new UnitLook(WornPeriod.DaysWornBefore(worn, s.From), false)))
+                .Concat(inspections.Select(i => (i.Day, Look: i.ToLook(worn))))
                 .OrderBy(l => l.Day)
-                .Select(l => ((double)WornPeriod.DaysWornBefore(worn, l.Day), l.Grade)),
+                .Select(l => l.Look),
         ];
 }
 

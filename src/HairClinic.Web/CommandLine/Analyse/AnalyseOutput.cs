@@ -24,7 +24,8 @@ public static class AnalyseOutput
         }
         catch (Refusal refusal)
         {
-            ways.Error.WriteLine(refusal.Message);
+            // A cell may hold line ends: a refusal is one line.
+            ways.Error.WriteLine(string.Concat(refusal.Message.Select(c => char.IsControl(c) ? ' ' : c)));
             return 2;
         }
     }
@@ -39,5 +40,7 @@ public static class AnalyseOutput
 
     /// <exception cref="Refusal">It is no number.</exception>
     public static double ParseNumber(string option, string word) =>
-        CsvColumn.ParseNumber(word.Trim()) ?? throw new Refusal("{0} is \"{1}\", which is no number.", option, word);
+        NumberWord.TryParse(word.Trim(), out var number, out var why)
+            ? number
+            : throw new Refusal("{0} is \"{1}\", which is {2}.", option, word, why);
 }

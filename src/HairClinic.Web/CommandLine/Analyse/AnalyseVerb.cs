@@ -12,5 +12,6 @@ public static class AnalyseVerb
         {
             SurvivalVerb.Command(),
             GapRiskVerb.Command(),
+            RemainingLifeVerb.Command(),
         };
 }

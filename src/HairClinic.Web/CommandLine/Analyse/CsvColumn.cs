@@ -1,33 +1,27 @@
 namespace HairClinic.Web.CommandLine.Analyse;
 
-/// <summary>One column of a table, every cell of it: its type is never guessed from its first rows alone.</summary>
+/// <summary>One column of a table. What it holds is said by whoever names it, and never guessed from its cells.</summary>
 /// <param name="Lines">The file's line of each row, for whoever has to correct it.</param>
 public sealed record CsvColumn(string Name, string[] Cells, IReadOnlyList<int> Lines)
 {
-    /// <summary>Some cell is no number.</summary>
-    public bool IsText => Array.Exists(Cells, cell => ParseNumber(cell) is null);
-
-    public static double? ParseNumber(string cell) =>
-        double.TryParse(cell, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value) ? value : null;
-
     public static bool IsEmptyCell(string cell) => cell.Length == 0 || cell is "NA";
 
-    /// <exception cref="Refusal">A cell is empty.</exception>
-    public CsvColumn EnsureFilled()
-    {
-        for (var i = 0; i < Cells.Length; i++)
-        {
-            if (IsEmptyCell(Cells[i]))
-                throw new Refusal("Line {0}: the column \"{1}\" has no value.", Lines[i], Name);
-        }
-        return this;
-    }
-
-    /// <exception cref="Refusal">A cell is empty or no number.</exception>
-    public double[] Numbers() => [.. Enumerable.Range(0, Cells.Length).Select(i => NumberAt(i) ?? throw InvalidCell(i, "no number"))];
+    /// <param name="mayNameKinds">Its words would do as the names of kinds: the refusal says how to have that.</param>
+    /// <exception cref="Refusal">A cell is empty, no number, or a number of no such size.</exception>
+    public double[] Numbers(NumberSize size, bool mayNameKinds = false) =>
+        [.. EnsureFilled().Cells.Select((_, i) => NumberAt(i, size, mayNameKinds)!.Value)];
 
     /// <summary>The number in a row; null where the cell is empty.</summary>
-    public double? NumberAt(int row) => IsEmptyCell(Cells[row]) ? null : ParseNumber(Cells[row]) ?? throw InvalidCell(row, "no number");
+    public double? NumberAt(int row, NumberSize size, bool mayNameKinds = false)
+    {
+        if (IsEmptyCell(Cells[row]))
+            return null;
+        if (NumberWord.TryParse(Cells[row], out var number, out var why))
+            return size.WhyNot(number) is { } reason ? throw InvalidCell(row, reason) : number;
+        throw mayNameKinds && why == NumberWord.NoNumber
+            ? new Refusal("Line {0}: \"{1}\" in {2} is no number. If {2} names kinds, say --factor {2}.", Lines[row], Cells[row], Name)
+            : InvalidCell(row, why);
+    }
 
     /// <summary>1 where it ended, 0 where it went on.</summary>
     public bool[] Flags() =>
@@ -35,7 +29,7 @@ public sealed record CsvColumn(string Name, string[] Cells, IReadOnlyList<int> L
             .. EnsureFilled()
                 .Cells.Select(
                     (cell, i) =>
-                        (ParseNumber(cell), cell.ToUpperInvariant()) switch
+                        (NumberWord.Parse(cell), cell.ToUpperInvariant()) switch
                         {
                             (1, _) or (_, "TRUE") => true,
                             (0, _) or (_, "FALSE") => false,
@@ -44,19 +38,55 @@ public sealed record CsvColumn(string Name, string[] Cells, IReadOnlyList<int> L
                 ),
         ];
 
-    /// <summary>The different values, in sort order: by number where all are numbers, else by their letters.</summary>
-    public (string[] Names, int[] Of) Levels()
+    /// <summary>The different words as they are written, and which each row has: numbers by their size, then words by their letters.</summary>
+    public (string[] Names, int[] Of) Kinds()
     {
-        var text = EnsureFilled().IsText;
-        var names = text
-            ? Cells.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToArray()
-            : [.. Cells.DistinctBy(ParseNumber).OrderBy(ParseNumber)];
-        var places = names.Select((name, i) => (Key: Key(name), i)).ToDictionary(p => p.Key, p => p.i);
-        return (names, [.. Cells.Select(cell => places[Key(cell)])]);
-
-        object Key(string cell) => text ? cell : ParseNumber(cell)!.Value;
+        var names = EnsureFilled()
+            .Cells.Distinct(StringComparer.Ordinal)
+            .OrderBy(name => NumberWord.Parse(name) ?? double.PositiveInfinity)
+            .ThenBy(name => name, StringComparer.Ordinal)
+            .ToArray();
+        var places = names.Select((name, i) => (name, i)).ToDictionary(p => p.name, p => p.i, StringComparer.Ordinal);
+        return (names, [.. Cells.Select(cell => places[cell])]);
     }
 
-    public Refusal InvalidCell(int row, string what) =>
-        new("Line {0}: the column \"{1}\" says \"{2}\", which is {3}.", Lines[row], Name, Cells[row], what);
+    /// <summary>The different numbers, by their size: 7 and 7.0 are one.</summary>
+    public (string[] Names, int[] Of) DifferentNumbers()
+    {
+        var numbers = Numbers(NumberSize.Any);
+        var places = numbers.Distinct().Order().Select((number, i) => (number, i)).ToDictionary(p => p.number, p => p.i);
+        var of = Array.ConvertAll(numbers, number => places[number]);
+        return ([.. Enumerable.Range(0, places.Count).Select(i => Cells[Array.IndexOf(of, i)])], of);
+    }
+
+    /// <exception cref="Refusal">A cell is empty.</exception>
+    public CsvColumn EnsureFilled()
+    {
+        for (var i = 0; i < Cells.Length; i++)
+        {
+            if (IsEmptyCell(Cells[i]))
+            {
+                throw Cells[i].Length == 0
+                    ? new Refusal("Line {0}: {1} has no value.", Lines[i], Name)
+                    : new Refusal("Line {0}: \"{1}\" in {2} stands for no value.", Lines[i], Cells[i], Name);
+            }
+        }
+        return this;
+    }
+
+    public Refusal InvalidCell(int row, string what) => new("Line {0}: \"{1}\" in {2} is {3}.", Lines[row], Cells[row], Name, what);
+}
+
+/// <summary>The sizes of which sums can be made without losing or overflowing all digits; 0 is of every size.</summary>
+public readonly record struct NumberSize(double Least, double Most)
+{
+    public static readonly NumberSize Any = new(0, double.MaxValue);
+    public static readonly NumberSize Covariate = new(1e-250, 1e250);
+    public static readonly NumberSize Time = new(1e-9, 1e12);
+    public static readonly NumberSize Weight = new(1e-9, 1e9);
+
+    public string? WhyNot(double number) =>
+        Math.Abs(number) > Most ? FormattableString.Invariant($"too large a number: {Most} is the most")
+        : number != 0 && Math.Abs(number) < Least ? FormattableString.Invariant($"too small a number: {Least} is the least")
+        : null;
 }

@@ -8,60 +8,73 @@ public static class GapRiskVerb
 {
     public static Command Command()
     {
-        var shape = Number("--life-shape", "Weibull shape of a unit's life.");
-        var scale = Number("--life-scale", "Characteristic life, worn days.");
-        var age = Number("--age", "Worn days until today.");
-        var mean = Number("--lead-mean-log", "Centre of ln(lead time in days).");
-        var spread = Number("--lead-sd-log", "Scale of ln(lead time in days).");
-        var freedom = new Option<string?>("--lead-df") { Description = "Degrees of freedom of Student's t; without it normal." };
-        var preparation = Number("--preparation", "Days from arrival until it can be bonded.");
-        var alpha = Number("--alpha", "The chance of a gap that is accepted; 0.05 if not said.", required: false);
-        var horizon = Number("--horizon", "Days within which days without hair are counted; 365 if not said.", required: false);
-        var command = new Command("gap", "When the next unit must be ordered, as JSON.")
+        var life = new WeibullOptions(required: true);
+        var age = new NumberOption("--age", "Worn days until today.", 0, 1e9, required: true);
+        var mean = new NumberOption("--lead-mean-log", "Centre of ln(lead time in days).", -100, 100, required: true);
+        var spread = new NumberOption("--lead-sd-log", "Scale of ln(lead time in days).", 1e-9, 10, required: true);
+        var freedom = new NumberOption(
+            "--lead-df",
+            "Degrees of freedom of Student's t; without it normal.",
+            ContinuousLeadTime.FewestDegreesOfFreedom,
+            1e300
+        );
+        var preparation = new NumberOption("--preparation", "Days from arrival until it can be bonded.", 0, 1e9, required: true);
+        var alpha = new NumberOption("--alpha", "The chance of a gap that is accepted, neither 0 nor 1.", 0, 1, unlessSaid: 0.05);
+        var horizon = new NumberOption("--horizon", "Days within which days without hair are counted.", 0, 1e300, unlessSaid: 365);
+        var command = new Command("gap", Help)
         {
-            shape,
-            scale,
-            age,
-            mean,
-            spread,
-            freedom,
-            preparation,
-            alpha,
-            horizon,
+            life.Shape.Option,
+            life.Scale.Option,
+            age.Option,
+            mean.Option,
+            spread.Option,
+            freedom.Option,
+            preparation.Option,
+            alpha.Option,
+            horizon.Option,
         };
         command.SetAction(result =>
             AnalyseOutput.RunAndWrite(
                 result.InvocationConfiguration,
                 () =>
                 {
-                    double Read(Option<string?> option) => AnalyseOutput.ParseNumber(option.Name, result.GetValue(option)!);
-                    double Above(Option<string?> option) =>
-                        Read(option) is var value and > 0 ? value : throw new Refusal("{0} must be above 0.", option.Name);
-                    double NotBelow(Option<string?> option) =>
-                        Read(option) is var value and >= 0 ? value : throw new Refusal("{0} must not be below 0.", option.Name);
-                    double? degrees = result.GetValue(freedom) is null ? null : Above(freedom);
                     var gap = new GapByQuadrature(
-                        new AgedWeibullLife(Above(shape), Above(scale), NotBelow(age)),
-                        new ContinuousLeadTime(Read(mean), Above(spread), degrees),
-                        NotBelow(preparation)
+                        new AgedWeibullLife(life.Shape.Number(result), life.Scale.Number(result), age.Number(result)),
+                        new ContinuousLeadTime(mean.Number(result), spread.Number(result), freedom.Read(result)),
+                        preparation.Number(result)
                     );
-                    var accepted = result.GetValue(alpha) is null ? 0.05 : Read(alpha);
-                    if (accepted is not (> 0 and < 1))
-                        throw new Refusal("--alpha must lie between 0 and 1.");
-                    return new JsonObject
-                    {
-                        ["gapIfOrderedToday"] = SurvivalJsonBuilder.Number(gap.GapChanceIfOrderedIn(0)),
-                        ["reorderInDays"] = gap.ReorderInDays(accepted),
-                        ["expectedDaysWithoutHair"] = SurvivalJsonBuilder.Number(
-                            gap.ExpectedDaysWithoutHair(result.GetValue(horizon) is null ? 365 : NotBelow(horizon))
-                        ),
-                    };
+                    var accepted = alpha.Number(result);
+                    if (accepted is 0 or 1)
+                        throw new Refusal("--alpha must lie between 0 and 1, and be neither.");
+                    return Document(gap, accepted, horizon.Number(result));
                 }
             )
         );
         return command;
     }
 
-    private static Option<string?> Number(string name, string description, bool required = true) =>
-        new(name) { Description = description, Required = required };
+    private static string Help =>
+        "When the next unit must be ordered, as JSON. reorderInDays is the largest whole number of days the order can wait; where there is "
+        + "none, reorderReason says why: it is too late today, or (pastSight) it can wait "
+        + FormattableString.Invariant($"{GapByQuadrature.FarthestDays} days or longer, and farther is not looked.");
+
+    private static JsonObject Document(GapByQuadrature gap, double alpha, double horizon)
+    {
+        var days = gap.ReorderInDays(alpha);
+        var pastSight = days == GapByQuadrature.FarthestDays;
+        return new JsonObject
+        {
+            ["gapIfOrderedToday"] = SurvivalJsonBuilder.Number(gap.GapChanceIfOrderedIn(0)),
+            ["reorderInDays"] = pastSight ? null : days,
+            ["pastSight"] = pastSight,
+            ["reorderReason"] =
+                pastSight
+                    ? FormattableString.Invariant(
+                        $"The order can wait {GapByQuadrature.FarthestDays} days or longer: farther is not looked."
+                    )
+                : days is null ? "Ordered today, the chance of a gap is above --alpha already."
+                : null,
+            ["expectedDaysWithoutHair"] = SurvivalJsonBuilder.Number(gap.ExpectedDaysWithoutHair(horizon)),
+        };
+    }
 }

@@ -2,7 +2,7 @@ namespace HairClinic.Web.CommandLine.Analyse;
 
 /// <summary>What a survival analysis is made from, read out of a table.</summary>
 /// <param name="Group">Names of the groups and each row's; null where there are none.</param>
-/// <param name="Columns">The model's covariates: numbers as they are, text as one column a level but the first.</param>
+/// <param name="Columns">The model's covariates: numbers as they are, kinds as one column each but the first.</param>
 /// <param name="Clients">Whose each row is; empty where clients are not told apart.</param>
 public sealed record SurvivalInput(
     Spell[] Spells,
@@ -14,38 +14,35 @@ public sealed record SurvivalInput(
 {
     public static SurvivalInput Read(CsvTable table, SurvivalColumns names)
     {
+        names.EnsureFactorsAreRead(table);
         var weights = names.Weight is { } w ? Weights(table.Column(w)) : null;
         var spells = names.Lower is { } lower
             ? Intervals(table.Column(lower), table.Column(names.Upper!), weights)
             : Times(table.Column(names.Time!), table.Column(names.Event!), weights);
-        var group = names.Group is { } g ? table.Column(g) : null;
-        var groupColumns = group is null ? [] : Covariate(group).ToList();
+        var group = names.Group is { } g ? Grouping.Read(table.Column(g), names.Factors.Contains(g)) : null;
         // A group alone is what the model compares; covariates that are named are all there are.
-        var columns = names.Covariates.Count > 0 ? names.Covariates.SelectMany(c => Varying(table.Column(c))).ToList() : groupColumns;
-        var clients = names.Client is { } client ? table.Column(client).Levels().Of : [];
-        return new SurvivalInput(spells, group?.Levels(), columns, groupColumns, clients);
+        var columns = names.Covariates.Count == 0 ? group?.Columns ?? [] : [.. names.Covariates.SelectMany(c => Varying(Covariate(c)))];
+        if (
+            columns.Select(c => c.Name).Append(LifetimeFit.InterceptName).GroupBy(name => name).FirstOrDefault(n => n.Count() > 1) is
+            { } twice
+        )
+            throw new Refusal("Two columns of the model would be called \"{0}\".", twice.Key);
+        var clients = names.Client is { } client ? table.Column(client).Kinds().Of : [];
+        return new SurvivalInput(spells, group?.Levels, columns, group?.Columns ?? [], clients);
+
+        // What is named as the group is the same in the model.
+        Grouping Covariate(string name) =>
+            name == names.Group ? group! : Grouping.Of(table.Column(name), areKinds: names.Factors.Contains(name));
     }
 
-    private static List<CovariateColumn> Varying(CsvColumn column) =>
-        Covariate(column).ToList() is { Count: > 0 } columns
+    private static IReadOnlyList<CovariateColumn> Varying(Grouping column) =>
+        column.Columns is { Count: > 0 } columns
             ? columns
             : throw new Refusal("The column \"{0}\" says the same on every line: its effect cannot be told.", column.Name);
 
-    private static IEnumerable<CovariateColumn> Covariate(CsvColumn column)
-    {
-        if (!column.EnsureFilled().IsText)
-        {
-            yield return new CovariateColumn(column.Name, column.Numbers());
-            yield break;
-        }
-        var (names, of) = column.Levels();
-        for (var level = 1; level < names.Length; level++)
-            yield return new CovariateColumn(column.Name + names[level], [.. of.Select(l => l == level ? 1.0 : 0)]);
-    }
-
     private static double[] Weights(CsvColumn column)
     {
-        var weights = column.Numbers();
+        var weights = column.Numbers(NumberSize.Weight);
         for (var i = 0; i < weights.Length; i++)
         {
             if (weights[i] < 0)
@@ -56,7 +53,7 @@ public sealed record SurvivalInput(
 
     private static Spell[] Times(CsvColumn time, CsvColumn ended, double[]? weights)
     {
-        var (times, flags) = (time.EnsureFilled().Numbers(), ended.Flags());
+        var (times, flags) = (time.Numbers(NumberSize.Time), ended.Flags());
         var spells = new Spell[times.Length];
         for (var i = 0; i < times.Length; i++)
         {
@@ -73,7 +70,7 @@ public sealed record SurvivalInput(
         for (var i = 0; i < spells.Length; i++)
         {
             var weight = weights?[i] ?? 1;
-            spells[i] = (lower.NumberAt(i), upper.NumberAt(i)) switch
+            spells[i] = (lower.NumberAt(i, NumberSize.Time), upper.NumberAt(i, NumberSize.Time)) switch
             {
                 (null, null) => throw new Refusal(
                     "Line {0}: neither \"{1}\" nor \"{2}\" has a value.",
@@ -90,31 +87,5 @@ public sealed record SurvivalInput(
             };
         }
         return spells;
-    }
-}
-
-/// <summary>Which columns of the table say what.</summary>
-public sealed record SurvivalColumns(
-    string? Time,
-    string? Event,
-    string? Lower,
-    string? Upper,
-    string? Weight,
-    string? Group,
-    string? Client,
-    IReadOnlyList<string> Covariates
-)
-{
-    /// <exception cref="Refusal">It is not said where the times are, or in both ways.</exception>
-    public SurvivalColumns EnsureValid()
-    {
-        var exact = Time is not null || Event is not null;
-        var within = Lower is not null || Upper is not null;
-        if (exact && within)
-            throw new Refusal("Say either --time and --event, or --lower and --upper.");
-        if (within ? Lower is null || Upper is null : Time is null || Event is null)
-            throw new Refusal("Say where the times are: --time and --event, or --lower and --upper.");
-        var twice = Covariates.GroupBy(c => c).FirstOrDefault(g => g.Count() > 1);
-        return twice is null ? this : throw new Refusal("The covariate \"{0}\" is named twice.", twice.Key);
     }
 }

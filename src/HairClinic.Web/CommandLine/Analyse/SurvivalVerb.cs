@@ -8,14 +8,25 @@ public static class SurvivalVerb
     public static Command Command()
     {
         var csv = new Option<string>("--csv") { Description = "The file; lines that start with # are comments.", Required = true };
-        var time = Named("--time", "Column of times; with --event.");
+        var time = Named("--time", "Column of times, from 1e-9 to 1e12; with --event.");
         var ended = Named("--event", "Column that says 1 where it ended then and 0 where it went on.");
         var lower = Named("--lower", "Column of the last time known to go on; empty where none is. With --upper.");
         var upper = Named("--upper", "Column of the time by which it had ended; empty where it goes on.");
-        var weight = Named("--weight", "Column of how many rows each stands for.");
-        var group = Named("--group", "Column of the groups to compare.");
+        var weight = Named("--weight", "Column of how many rows each stands for: 0, or from 1e-9 to 1e9.");
+        var group = Named(
+            "--group",
+            "Column of the groups to compare; in the model words are kinds, and numbers a number unless --factor names it."
+        );
         var client = Named("--client", "Column of whose each row is; not with --flat-priors.");
-        var covariates = Named("--covariates", "Columns of the model, separated by commas; without them the group alone.");
+        var covariates = Named(
+            "--covariates",
+            "Columns of the model, separated by commas; without them the group alone. Each is a number unless --factor names it."
+        );
+        var factor = new Option<string[]>("--factor")
+        {
+            Description = "A covariate, or the group, whose cells name kinds, whatever they look like; once for each.",
+            DefaultValueFactory = _ => [],
+        };
         var distribution = new Option<string>("--distribution")
         {
             Description = "weibull or lognormal.",
@@ -23,8 +34,7 @@ public static class SurvivalVerb
         };
         distribution.AcceptOnlyFromAmong("weibull", "lognormal");
         var flat = new Option<bool>("--flat-priors") { Description = "Plain maximum likelihood." };
-        var low = Named("--window-low", "Days by which one in ten has ended, before anything was seen; 28 if not said.");
-        var high = Named("--window-high", "Days by which nine in ten have ended, before anything was seen; 56 if not said.");
+        var window = new WindowOptions("--window-low", "--window-high", 28, 56);
         var command = new Command("survival", "How long things last: curves, log-rank test and lifetime fit of a CSV file, as JSON.")
         {
             csv,
@@ -36,10 +46,11 @@ public static class SurvivalVerb
             group,
             client,
             covariates,
+            factor,
             distribution,
             flat,
-            low,
-            high,
+            window.Low.Option,
+            window.High.Option,
         };
         command.SetAction(result =>
             AnalyseOutput.RunAndWrite(
@@ -54,21 +65,19 @@ public static class SurvivalVerb
                         result.GetValue(weight),
                         result.GetValue(group),
                         result.GetValue(client),
-                        result.GetValue(covariates)?.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
-                            ?? []
+                        Listed(result.GetValue(covariates)),
+                        [.. result.GetValue(factor)!.Distinct()]
                     ).EnsureValid();
                     if (names.Client is not null && result.GetValue(flat))
                         throw new Refusal(
                             "--client says whose effects to integrate out, by their prior: it does not go with --flat-priors."
                         );
+                    if (result.GetValue(flat) && window.IsSaid(result))
+                        throw new Refusal("A window says what is assumed before anything was seen: it does not go with --flat-priors.");
                     var noise = result.GetValue(distribution) == "weibull" ? LifeDistribution.Weibull : LifeDistribution.LogNormal;
                     var input = SurvivalInput.Read(CsvTable.Read(result.GetValue(csv)!), names);
                     return SurvivalJsonBuilder.FromAnalysis(
-                        new SurvivalAnalysis(
-                            input,
-                            noise,
-                            result.GetValue(flat) ? null : Window(noise, result.GetValue(low), result.GetValue(high))
-                        )
+                        new SurvivalAnalysis(input, noise, result.GetValue(flat) ? null : window.Read(result, noise))
                     );
                 }
             )
@@ -76,12 +85,10 @@ public static class SurvivalVerb
         return command;
     }
 
-    private static WindowPrior Window(LifeDistribution distribution, string? low, string? high)
+    private static string[] Listed(string? covariates)
     {
-        var (from, to) = (AnalyseOutput.ParseNumber("--window-low", low ?? "28"), AnalyseOutput.ParseNumber("--window-high", high ?? "56"));
-        return from > 0 && to > from
-            ? WindowPrior.FromWindow(distribution, from, to)
-            : throw new Refusal("A window needs 0 < --window-low < --window-high.");
+        var names = covariates?.Split(',', StringSplitOptions.TrimEntries) ?? [];
+        return names.Contains("") ? throw new Refusal("--covariates \"{0}\" leaves a name empty.", covariates!) : names;
     }
 
     private static Option<string?> Named(string name, string description) => new(name) { Description = description };

@@ -23,6 +23,8 @@ public sealed class BondMap() : FencedMap<Bond>("bonds")
             {
                 l.Property(x => x!.ReportedOn).HasColumnName("lift_reported_on");
                 l.Property(x => x!.LiftedOn).HasColumnName("lifted_on");
+                l.Property(x => x!.EarliestOn).HasColumnName("lift_earliest_on");
+                l.Property(x => x!.LatestOn).HasColumnName("lift_latest_on");
                 l.Property(x => x!.Zone).HasColumnName("lift_zone");
                 l.Property(x => x!.SpotFixed).HasColumnName("lift_spot_fixed");
             }

@@ -7,6 +7,18 @@ public sealed class HairSystemMap() : FencedMap<HairSystem>("hair_systems")
     protected override void Map(EntityTypeBuilder<HairSystem> builder)
     {
         builder.ComplexProperty(x => x.Dates, d => ColumnsOf<UnitDates>(d));
+        builder.ComplexProperty(
+            x => x.EndLook,
+            l =>
+            {
+                l.Property(x => x!.Condition).HasColumnName("end_condition");
+                l.ComplexProperty(x => x!.Grades, g => ColumnsOf<InspectionGrades>(g, "end_grade_"));
+                l.Property(x => x!.GradesCopied).HasColumnName("end_grades_copied");
+                l.Property(x => x!.By).HasColumnName("end_look_by");
+                l.Property(x => x!.WornOutOn).HasColumnName("end_worn_out_on");
+                l.Property(x => x!.WornOutSince).HasColumnName("end_worn_out_since");
+            }
+        );
         builder.AddReference<HairSystem, Client>(x => x.ClientId);
         builder.AddReference<HairSystem, UnitKind>(x => x.UnitKindId);
         builder.AddReference<HairSystem, Salon>(x => x.PlaceSalonId);

@@ -113,6 +113,14 @@ namespace HairClinic.Web.Data.Migrations
 
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Lift", "HairClinic.Domain.Bonding.Bond.Lift#Lift", b1 =>
                         {
+                            b1.Property<LocalDate?>("EarliestOn")
+                                .HasColumnType("date")
+                                .HasColumnName("lift_earliest_on");
+
+                            b1.Property<LocalDate?>("LatestOn")
+                                .HasColumnType("date")
+                                .HasColumnName("lift_latest_on");
+
                             b1.Property<LocalDate?>("LiftedOn")
                                 .HasColumnType("date")
                                 .HasColumnName("lifted_on");
@@ -1421,6 +1429,59 @@ namespace HairClinic.Web.Data.Migrations
                                 .HasColumnName("specified_on");
                         });
 
+                    b.ComplexProperty(typeof(Dictionary<string, object>), "EndLook", "HairClinic.Domain.HairSystems.HairSystem.EndLook#UnitEndLook", b1 =>
+                        {
+                            b1.Property<Guid?>("By")
+                                .HasColumnType("uuid")
+                                .HasColumnName("end_look_by");
+
+                            b1.Property<string>("Condition")
+                                .IsRequired()
+                                .HasColumnType("text")
+                                .HasColumnName("end_condition");
+
+                            b1.Property<bool?>("GradesCopied")
+                                .HasColumnType("boolean")
+                                .HasColumnName("end_grades_copied");
+
+                            b1.Property<LocalDate?>("WornOutOn")
+                                .HasColumnType("date")
+                                .HasColumnName("end_worn_out_on");
+
+                            b1.Property<string>("WornOutSince")
+                                .HasColumnType("text")
+                                .HasColumnName("end_worn_out_since");
+
+                            b1.ComplexProperty(typeof(Dictionary<string, object>), "Grades", "HairClinic.Domain.HairSystems.HairSystem.EndLook#UnitEndLook.Grades#InspectionGrades", b2 =>
+                                {
+                                    b2.IsRequired();
+
+                                    b2.Property<int?>("Base")
+                                        .HasColumnType("integer")
+                                        .HasColumnName("end_grade_base");
+
+                                    b2.Property<int?>("Colour")
+                                        .HasColumnType("integer")
+                                        .HasColumnName("end_grade_colour");
+
+                                    b2.Property<int?>("Fit")
+                                        .HasColumnType("integer")
+                                        .HasColumnName("end_grade_fit");
+
+                                    b2.Property<int?>("Hair")
+                                        .HasColumnType("integer")
+                                        .HasColumnName("end_grade_hair");
+
+                                    b2.Property<int?>("Knots")
+                                        .HasColumnType("integer")
+                                        .HasColumnName("end_grade_knots");
+
+                                    b2.Property<int?>("Shedding")
+                                        .HasColumnType("integer")
+                                        .HasColumnName("end_grade_shedding");
+                                });
+                        });
+
                     b.HasKey("PracticeId", "Id")
                         .HasName("pk_hair_systems");
 
@@ -1608,6 +1669,10 @@ namespace HairClinic.Web.Data.Migrations
                     b.Property<bool>("Retired")
                         .HasColumnType("boolean")
                         .HasColumnName("retired");
+
+                    b.Property<int>("Spares")
+                        .HasColumnType("integer")
+                        .HasColumnName("spares");
 
                     b.Property<uint>("Version")
                         .IsConcurrencyToken()
@@ -2987,6 +3052,10 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("quantity");
 
+                    b.Property<int>("SparesMissing")
+                        .HasColumnType("integer")
+                        .HasColumnName("spares_missing");
+
                     b.Property<Guid>("UnitKindId")
                         .HasColumnType("uuid")
                         .HasColumnName("unit_kind_id");
@@ -3414,6 +3483,10 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("boolean")
                         .HasColumnName("found_lifted");
 
+                    b.Property<bool?>("GradesCopied")
+                        .HasColumnType("boolean")
+                        .HasColumnName("grades_copied");
+
                     b.Property<string>("LiftZone")
                         .HasColumnType("text")
                         .HasColumnName("lift_zone");
@@ -3421,6 +3494,10 @@ namespace HairClinic.Web.Data.Migrations
                     b.Property<LocalDate?>("LiftedOn")
                         .HasColumnType("date")
                         .HasColumnName("lifted_on");
+
+                    b.Property<string>("LiftedSince")
+                        .HasColumnType("text")
+                        .HasColumnName("lifted_since");
 
                     b.Property<string>("Note")
                         .HasColumnType("text")
@@ -3451,6 +3528,14 @@ namespace HairClinic.Web.Data.Migrations
                     b.Property<bool?>("WaitsKept")
                         .HasColumnType("boolean")
                         .HasColumnName("waits_kept");
+
+                    b.Property<LocalDate?>("WornOutOn")
+                        .HasColumnType("date")
+                        .HasColumnName("worn_out_on");
+
+                    b.Property<string>("WornOutSince")
+                        .HasColumnType("text")
+                        .HasColumnName("worn_out_since");
 
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Grades", "HairClinic.Domain.Visits.VisitRecord.Grades#InspectionGrades", b1 =>
                         {
@@ -3614,6 +3699,16 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("text")
                         .HasColumnName("distribution");
 
+                    b.PrimitiveCollection<Guid[]>("DudKinds")
+                        .IsRequired()
+                        .HasColumnType("uuid[]")
+                        .HasColumnName("dud_kinds");
+
+                    b.PrimitiveCollection<double[]>("DudShares")
+                        .IsRequired()
+                        .HasColumnType("double precision[]")
+                        .HasColumnName("dud_shares");
+
                     b.Property<int>("Ended")
                         .HasColumnType("integer")
                         .HasColumnName("ended");
@@ -3647,10 +3742,22 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("jsonb")
                         .HasColumnName("notes");
 
+                    b.Property<double>("OtherDudShare")
+                        .HasColumnType("double precision")
+                        .HasColumnName("other_dud_share");
+
                     b.Property<string>("Quantity")
                         .IsRequired()
                         .HasColumnType("text")
                         .HasColumnName("quantity");
+
+                    b.Property<double>("RepairChance")
+                        .HasColumnType("double precision")
+                        .HasColumnName("repair_chance");
+
+                    b.Property<double>("RepairRate")
+                        .HasColumnType("double precision")
+                        .HasColumnName("repair_rate");
 
                     b.Property<int>("Spells")
                         .HasColumnType("integer")

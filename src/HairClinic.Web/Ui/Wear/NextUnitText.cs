@@ -10,6 +10,7 @@ public static class NextUnitText
             { Verdict: ReorderVerdict.WithoutHair, InFlight: > 0 } => words["without hair until the unit on order is ready"],
             { Verdict: ReorderVerdict.WithoutHair } => words["without hair: order now"],
             { Verdict: ReorderVerdict.OrderMayComeTooLate } => words["may lack a good unit before the one on order is ready"],
+            { Verdict: ReorderVerdict.SpareMissing } => words["order a spare"],
             { OrderBy: { } day } when day == standing.Today => words["order today"],
             { OrderBy: { } day } when day == standing.Today.PlusDays(1) => words["order by tomorrow, {0}", Dates.Day(day, standing.Today)],
             { OrderBy: { } day } => words["order by {0}", Dates.Day(day, standing.Today)],
@@ -29,6 +30,12 @@ public static class NextUnitText
                 "{0} chance that for a day or more no unit still wears well, even if one is ordered today.",
                 Percent(standing.GapIfOrderedToday)
             ],
+            { Verdict: ReorderVerdict.SpareMissing } => standing.SparesMissing == 1
+                ? words["A spare is always to be ready, and one is missing: it is neither in house nor on order."]
+                : words[
+                    "Spares are always to be ready, and {0} are missing: they are neither in house nor on order.",
+                    standing.SparesMissing
+                ],
             { InFlight: > 0 } => words["One is on order; the one after it is ordered by then."],
             _ => words["Then the chance that for a day or more no unit still wears well stays within {0}.", Percent(standing.Alpha)],
         };

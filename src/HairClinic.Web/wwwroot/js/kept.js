@@ -227,7 +227,11 @@
       const at = markOf(field);
       const known = acts.findLast(act => act.kind === "set" && isSame(act.at, at));
       if (!known && before.get(field) === valueOf(field)) continue;
-      if (field.type === "radio" && !field.checked) continue;
+      if (field.type === "radio" && !field.checked) {
+        // Chosen and taken back since.
+        if (known) acts.splice(acts.indexOf(known), 1);
+        continue;
+      }
       const { from, to, ...state } = stateOf(field);
       const chosen = field.matches("[role=combobox]") && field.parentElement.querySelector("input[type=hidden]")?.value || undefined;
       if (known) Object.assign(known, state, { chosen });

@@ -1,4 +1,6 @@
 using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Visits;
+using HairClinic.Domain.Wear;
 using HairClinic.Domain.Wear.Curves;
 using HairClinic.Domain.Wear.Lifetimes;
 using NodaTime;
@@ -28,6 +30,48 @@ public sealed class UnitWearTests
         Assert.Equal(Spell.FromBounds(0, 30), wear.Life);
     }
 
+    // Of four items one was looked at: only what followed tells.
+    [Fact]
+    public void A_take_down_that_looked_at_part_of_it_counts_as_sound_if_it_was_bonded_again()
+    {
+        var part = Seen(30) with { Grades = new(1, null, null, null, 0, 0) };
+
+        Assert.Equal(Spell.RightCensored(0), Of(UnitState.Resting, [(0, 30)], today: 90, seen: [part]).Life);
+        Assert.Equal(Spell.RightCensored(30), Of(UnitState.Bonded, [(0, 30), (30, null)], today: 90, seen: [part]).Life);
+    }
+
+    [Fact]
+    public void One_item_at_three_ends_it_whatever_else_was_looked_at()
+    {
+        var part = Seen(30) with { Grades = new(null, 3, null, null, null, null) };
+
+        Assert.Equal(Spell.LeftCensored(30), Of(UnitState.Bonded, [(0, 30), (30, null)], today: 90, seen: [part]).Life);
+    }
+
+    [Fact]
+    public void A_bonding_is_a_look_and_no_grade()
+    {
+        var wear = Of(UnitState.Bonded, [(0, 30), (30, 55), (55, null)], today: 60, seen: [Seen(30, 1), Seen(55)]);
+
+        Assert.Equal(Spell.RightCensored(55), wear.Life);
+        Assert.Equal([new GradedLook(30, All(1), null, null)], wear.Grades);
+    }
+
+    [Fact]
+    public void Its_grades_are_told_in_worn_days_as_they_were_written_with_who_wrote_them()
+    {
+        var (first, second, stylist) = (new InspectionGrades(1, null, 0, 0, 2, null), All(1), Guid.CreateVersion7());
+
+        var wear = Of(
+            UnitState.Resting,
+            [(0, 20), (40, 60)],
+            today: 90,
+            seen: [Seen(60) with { Grades = second, Copied = true }, Seen(20) with { Grades = first, Copied = false, Grader = stylist }]
+        );
+
+        Assert.Equal([new GradedLook(20, first, false, stylist), new GradedLook(40, second, true, null)], wear.Grades);
+    }
+
     [Fact]
     public void A_take_down_at_which_nobody_looked_says_nothing_of_how_long_it_lasts()
     {
@@ -42,6 +86,37 @@ public sealed class UnitWearTests
         Assert.Equal(Spell.FromBounds(30, 55), Of(UnitState.Retired, [(0, 30), (30, 55)], today: 200).Life);
 
     [Fact]
+    public void Whoever_retired_it_has_said_whether_it_had_worn_out()
+    {
+        Assert.Equal(Spell.FromBounds(30, 55), AsRetired(Seen(60) with { SaidWornOut = true }).Life);
+        Assert.Equal(Spell.FromBounds(30, 55), AsRetired(Seen(60, 3)).Life);
+        Assert.Equal(Spell.RightCensored(55), AsRetired(Seen(60) with { SaidWornOut = false }).Life);
+        Assert.Equal(Spell.RightCensored(55), AsRetired(Seen(60, 2)).Life);
+    }
+
+    // Not known to be worn out, and not known to be sound: the last look counts.
+    [Fact]
+    public void Asked_and_left_open_it_lasted_at_least_until_the_look_before()
+    {
+        Assert.Equal(Spell.RightCensored(30), AsRetired(Seen(60)).Life);
+        Assert.Equal(Spell.RightCensored(30), AsRetired(Seen(60) with { Grades = new(2, 2, null, null, null, null) }).Life);
+        Assert.False(AsRetired(Seen(60)).WornOut);
+    }
+
+    [Fact]
+    public void Since_when_it_looked_worn_out_is_counted_in_worn_days()
+    {
+        var found = Seen(55, 3);
+
+        Assert.Equal(Spell.FromBounds(46, 50), Of(UnitState.Resting, Twice, 90, seen: [About(SinceWhen.AboutAWeek)]).Life);
+        Assert.Equal(Spell.FromBounds(52, 53), Of(UnitState.Resting, Twice, 90, seen: [About(SinceWhen.TwoOrThreeDays)]).Life);
+        Assert.Equal(Spell.FromBounds(30, 55), Of(UnitState.Resting, Twice, 90, seen: [About(SinceWhen.NotKnown)]).Life);
+        Assert.Equal(Spell.Exact(51), Of(UnitState.Resting, Twice, 90, seen: [found with { WornOutOn = Day(51) }]).Life);
+
+        UnitInspection About(SinceWhen since) => found with { WornOutSince = since };
+    }
+
+    [Fact]
     public void Days_off_the_head_are_not_worn()
     {
         var wear = Of(UnitState.Bonded, [(0, 10), (50, null)], today: 70, graded: [(10, 1)]);
@@ -51,15 +126,12 @@ public sealed class UnitWearTests
     }
 
     [Fact]
-    public void A_repair_parts_the_life_at_the_worn_day_it_was_made_on()
+    public void A_repair_is_remembered_by_the_worn_day_it_was_made_on()
     {
         var wear = Of(UnitState.Bonded, [(0, 40), (60, 100), (100, null)], today: 110, repairs: [50]);
 
-        Assert.Equal(
-            [new UnitLifeSegment(Spell.RightCensored(40), 0, 0), new UnitLifeSegment(Spell.RightCensored(80), 40, 1)],
-            wear.Stretches
-        );
-        Assert.Empty(Of(UnitState.Bonded, [(0, null)], today: 10).Stretches);
+        Assert.Equal((Spell.RightCensored(80), 40.0), (wear.Life, wear.RepairedAt));
+        Assert.Null(Of(UnitState.Bonded, [(0, null)], today: 10).RepairedAt);
     }
 
     // A unit that wears still is destroyed too, where nobody needs it.
@@ -74,20 +146,33 @@ public sealed class UnitWearTests
         Assert.NotEqual(UnitWear.FromRecords(UnitState.Retired, worn, [], [], Day(60)).Life, wear.Life);
     }
 
+    // Last seen sound as it was bonded again, after 30 worn days; off after 55.
+    private static readonly (int From, int? To)[] Twice = [(0, 30), (30, 55)];
+
+    private static UnitWear AsRetired(UnitInspection look) => Of(UnitState.Retired, Twice, today: 200, asRetired: look);
+
     private static UnitWear Of(
         UnitState state,
         (int From, int? To)[] worn,
         int today,
         (int Day, int? Grade)[]? graded = null,
-        int[]? repairs = null
+        int[]? repairs = null,
+        UnitInspection[]? seen = null,
+        UnitInspection? asRetired = null
     ) =>
         UnitWear.FromRecords(
             state,
             [.. worn.Select(w => new WornPeriod(Guid.Empty, Day(w.From), w.To is { } to ? Day(to) : null))],
-            (graded ?? []).Select(g => (Day(g.Day), g.Grade)),
+            seen ?? (graded ?? []).Select(g => Seen(g.Day, g.Grade)),
             (repairs ?? []).Select(Day),
-            Day(today)
+            Day(today),
+            asRetired: asRetired
         );
+
+    // Every item graded alike; none where nobody looked.
+    private static UnitInspection Seen(int day, int? grade = null) => new(Day(day), All(grade));
+
+    private static InspectionGrades All(int? grade) => new(grade, grade, grade, grade, grade, grade);
 
     private static LocalDate Day(int number) => First.PlusDays(number);
 }

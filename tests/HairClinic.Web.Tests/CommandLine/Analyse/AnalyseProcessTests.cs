@@ -26,6 +26,23 @@ public sealed class AnalyseProcessTests
         Assert.Single(errors.Trim().Split('\n'));
     }
 
+    [Theory]
+    [InlineData("gap", "pastSight")]
+    [InlineData("gap", "From 0.1 to 1E+300.")]
+    [InlineData("remaining", "DAY:shedding,knots,base,fit")]
+    [InlineData("survival", "--factor")]
+    public async Task Each_verb_says_what_it_reads_and_writes_when_asked_for_help(string verb, string words)
+    {
+        var (code, output, errors) = await RunAsync($"{verb} --help");
+
+        Assert.Equal((0, ""), (code, errors));
+        Assert.Contains(
+            words,
+            string.Join(' ', output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)),
+            StringComparison.Ordinal
+        );
+    }
+
     private static async Task<(int Code, string Output, string Errors)> RunAsync(string words)
     {
         var start = new ProcessStartInfo("dotnet", $"\"{Path.Combine(AppContext.BaseDirectory, "HairClinic.Web.dll")}\" analyse {words}")

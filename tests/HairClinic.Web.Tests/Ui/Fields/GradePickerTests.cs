@@ -36,11 +36,49 @@ public sealed class GradePickerTests : UiTestContext
         Assert.True(picker.FindAll("input")[3].HasAttribute("checked"));
     }
 
-    private IRenderedComponent<GradePicker> Show() =>
+    [Fact]
+    public void The_same_number_again_takes_it_back()
+    {
+        var picker = Show();
+        picker.FindAll("input")[3].Click();
+        Assert.Null(_value);
+        picker.FindAll("input")[3].Change(true);
+
+        picker.FindAll("input")[3].Click();
+
+        Assert.Null(_value);
+        Assert.Empty(picker.FindAll("input[checked]"));
+    }
+
+    [Theory]
+    [InlineData("Delete", true)]
+    [InlineData("Backspace", true)]
+    [InlineData(" ", false)]
+    public void By_the_keyboard_it_is_cleared_with_the_keys_that_clear(string key, bool clears)
+    {
+        var picker = Show();
+        picker.FindAll("input")[2].Change(true);
+
+        picker.FindAll("input")[2].KeyDown(key);
+
+        Assert.Equal(clears ? null : 2, _value);
+    }
+
+    [Fact]
+    public void What_was_found_last_time_stands_beside_the_label_and_chooses_nothing()
+    {
+        var picker = Show(last: 1);
+
+        Assert.Equal("last: 1", picker.Find("legend .small").TextContent);
+        Assert.Empty(picker.FindAll("input[checked]"));
+    }
+
+    private IRenderedComponent<GradePicker> Show(int? last = null) =>
         Render<GradePicker>(p =>
             p.Add(f => f.Label, "Knots")
                 .Add(f => f.Name, "Knots")
                 .Add(f => f.Required, true)
+                .Add(f => f.Last, last)
                 .Bind(f => f.Value, _value, value => _value = value)
         );
 }

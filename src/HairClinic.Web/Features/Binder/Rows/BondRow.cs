@@ -28,7 +28,9 @@ public sealed record BondRow
                 r => r.LastSoundOn,
                 (own, book) => own.LastSoundOn is { } seen && !(book.LastSoundOn > seen) ? seen : book.LastSoundOn
             )
-            .Text(Columns.Stylist, r => r.Stylist);
+            .Text(Columns.Stylist, r => r.Stylist)
+            .Date(Columns.LiftEarliestOn, r => r.LiftEarliestOn)
+            .Date(Columns.LiftLatestOn, r => r.LiftLatestOn);
 
     public string Serial { get; init; } = "";
     public string? ClientCode { get; init; }
@@ -43,13 +45,19 @@ public sealed record BondRow
     public RemovalReason? RemovedBecause { get; init; }
     public LocalDate? LiftedOn { get; init; }
     public LocalDate? LiftReportedOn { get; init; }
+    public LocalDate? LiftEarliestOn { get; init; }
+    public LocalDate? LiftLatestOn { get; init; }
     public LiftZone? LiftZone { get; init; }
     public LocalDate? LastSoundOn { get; init; }
     public string? Stylist { get; init; }
 
     /// <summary>How the bond came to an end, as far as it is told; a removal for a lift without a day leaves the day unknown.</summary>
     /// <exception cref="Refusal">No lift is like that.</exception>
-    public Lift? Lift => LiftToldOn is { } told ? new Lift(told, LiftedOn, LiftZone, SpotFixed: false) : null;
+    public Lift? Lift =>
+        LiftToldOn is not { } told ? null
+        : this is { LiftedOn: null, LiftEarliestOn: { } earliest, LiftLatestOn: { } latest }
+            ? new Lift(told, null, LiftZone, SpotFixed: false).Between(earliest, latest)
+        : new Lift(told, LiftedOn, LiftZone, SpotFixed: false);
 
     public LocalDate? LiftToldOn => LiftReportedOn ?? (RemovedBecause?.EndedHold() == true ? RemovedOn : null) ?? LiftedOn;
 
@@ -77,6 +85,8 @@ public sealed record BondRow
             RemovedBecause = bond.RemovedBecause,
             LiftedOn = bond.Lift?.LiftedOn,
             LiftReportedOn = bond.Lift?.ReportedOn,
+            LiftEarliestOn = bond.Lift?.EarliestOn,
+            LiftLatestOn = bond.Lift?.LatestOn,
             LiftZone = bond.Lift?.Zone,
             LastSoundOn = bond.LastSoundOn,
             Stylist = stylist,

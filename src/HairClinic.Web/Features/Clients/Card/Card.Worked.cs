@@ -19,7 +19,7 @@ public sealed partial class Card
         {
             AppliedAt = bond.AppliedAt,
             Cure = cure,
-            LiftedOn = bond.Lift?.LiftedOn ?? bond.Lift?.ReportedOn,
+            LiftedOn = bond.Lift?.UpBy,
         };
         var unit = units.FirstOrDefault(u => u.Unit.Id == bond.HairSystemId);
         return new Worn(

@@ -30,7 +30,7 @@ public sealed partial class NextUnit
                 .GroupBy(u => u.UnitKindId)
                 .SelectMany(kind =>
                 {
-                    var one = known.Book.NewUnitOf(known.Units, kind.Key);
+                    var one = known.Book.NewUnitOf(known.Units, order, kind.Key);
                     var then = ReorderPlanner.LargerGapChance(rule, order.Question with { InHand = [.. order.Question.InHand, one] });
                     return kind.Select(u => new StockUnit(u.Id, u.Serial, known.Book.Kinds[kind.Key].Name, then));
                 })

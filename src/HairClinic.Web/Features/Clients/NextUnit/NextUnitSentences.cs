@@ -33,7 +33,7 @@ public static class NextUnitSentences
     {
         if (screen.Bond?.Lift is { } lift)
         {
-            var when = Dates.Day(lift.LiftedOn ?? lift.ReportedOn, screen.Today);
+            var when = Dates.Day(lift.UpBy, screen.Today);
             yield return screen.NextVisit is { } visit
                 ? words["{0}’s bond lifted on {1}; a visit is booked for {2}.", name, when, Dates.Day(visit, screen.Today)]
                 : words["{0}’s bond lifted on {1}, and no visit is booked: book one first.", name, when];
@@ -106,6 +106,11 @@ public static class NextUnitSentences
             var days = Math.Max(1, (int)Math.Round(plan.Outlook.ExpectedDaysWithoutHair));
             return $"{why} {words["On average it comes to {0} such days.", days]}";
         }
+        if (plan.Outlook.Answer.IsPastSight)
+            return words[
+                "There is no need to order before {0}; farther ahead is not worked out.",
+                Dates.Day(standing.OrderBy!.Value, standing.Today)
+            ];
         return standing.InFlight > 0
             ? why
             : $"{words["The last day to order is {0}.", Dates.Day(standing.OrderBy!.Value, standing.Today)]} {why}";
@@ -117,6 +122,7 @@ public static class NextUnitSentences
         return plan.Remedies.FirstOrDefault(r => r is not { Kind: RemedyKind.OffTheShelf, Stock.Count: 0 }) is { } remedy
                 ? words["First: {0}", RemedyText.Of(remedy, words)]
             : standing.OrderBy is null || standing.OrderBy == standing.Today ? words["First: order the next unit today."]
+            : standing.Verdict == ReorderVerdict.SpareMissing ? words["First: order a spare."]
             : standing.IsToDo
                 ? words["First: order the next unit, by {0} at the latest.", Dates.Day(standing.OrderBy.Value, standing.Today)]
             : words["There is nothing to do today."];

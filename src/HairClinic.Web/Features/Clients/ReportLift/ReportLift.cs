@@ -51,8 +51,15 @@ public sealed class ReportLift(ClinicDbFactory databases, WriteOnce writes, IClo
             select new { Bond = bond, salon.Zone }
         ).SingleOrDefaultAsync(cancellation);
         var now = clock.GetCurrentInstant();
-        var day = input.DayUnknown ? null : input.LiftedOn;
-        var lift = LiftReporter.Report(found?.Bond, found?.Zone ?? "Etc/UTC", now, day, input.Zone, input.SpotFixed == true);
+        var lift = LiftReporter.Report(
+            found?.Bond,
+            found?.Zone ?? "Etc/UTC",
+            now,
+            input.LiftedOn,
+            input.LiftedSince,
+            input.Zone,
+            input.SpotFixed == true
+        );
         return new Outcome(lift);
     }
 
@@ -69,8 +76,8 @@ public sealed class ReportLift(ClinicDbFactory databases, WriteOnce writes, IClo
         /// <summary>The day the client noticed it.</summary>
         public LocalDate? LiftedOn { get; set; }
 
-        /// <summary>They cannot say; then it lies between the last day it was known sound and today.</summary>
-        public bool DayUnknown { get; set; }
+        /// <summary>Or about when; where they cannot say, it lies between the last day it was known sound and today.</summary>
+        public SinceWhen? LiftedSince { get; set; }
 
         public LiftZone? Zone { get; set; }
 

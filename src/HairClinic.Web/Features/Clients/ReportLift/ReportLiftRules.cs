@@ -6,8 +6,8 @@ public sealed class ReportLiftRules : AbstractValidator<ReportLift.Input>
     {
         RuleFor(x => x.LiftedOn)
             .NotNull()
-            .When(x => !x.DayUnknown)
-            .WithMessage("Ask on which day they noticed it, or choose that they do not know.");
+            .When(x => x.LiftedSince is null)
+            .WithMessage("Ask since when the edge has been up, or say that it is not known.");
         RuleFor(x => x.SpotFixed).NotNull().WithMessage("Choose whether it was put down again or the client is coming in.");
     }
 }

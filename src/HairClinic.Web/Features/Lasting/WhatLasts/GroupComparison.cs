@@ -83,7 +83,9 @@ public sealed record GroupComparison(
     )
     {
         var told = groups.SelectMany(g => g).ToList();
-        var left = determined.Concat(Nested(groups)).ToList();
+        // Lots and seasons are too much to be held apart in a comparison of anything else.
+        string[] apart = [CovariateValue.LotPrefix, CovariateValue.SeasonPrefix];
+        var left = determined.Concat(apart).Concat(Nested(groups)).ToList();
         var (columns, clients) = WearModelFitter.DesignMatrix(
             told,
             name => !left.Exists(d => name.StartsWith(d, StringComparison.Ordinal))

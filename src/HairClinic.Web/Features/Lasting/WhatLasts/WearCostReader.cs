@@ -64,7 +64,7 @@ internal sealed class WearCostReader(ClinicDb db, LastingSide by, CancellationTo
         var columns = new List<CovariateValue> { CovariateValue.ForBaseMaterial(kinds[0].BaseMaterialId) };
         if (kinds.Select(k => k.WorkshopId).Distinct().ToList() is [{ } workshop])
             columns.Add(CovariateValue.Workshop(workshop));
-        return model.Predict(ClientEffectNodes.For(model.Population), kinds[0].LifePrior(), columns);
+        return model.PredictUnit([], kinds[0], columns, repairedAt: null);
     }
 
     /// <summary>Of the adhesive this base is bonded with most.</summary>
@@ -82,7 +82,7 @@ internal sealed class WearCostReader(ClinicDb db, LastingSide by, CancellationTo
         // A window's last day is the 90 % point of what it assumes.
         var assumed = PopulationParameters.FromPriors(window);
         var closes = (int)Math.Round(new LifePrediction(assumed, ClientEffectNodes.For(assumed), window.Place).Quantile(0.9));
-        return (model.Predict(ClientEffectNodes.For(model.Population), window, columns), closes);
+        return (model.Predict([], window, columns), closes);
     }
 }
 

@@ -47,9 +47,16 @@ public sealed class MyBondHasLifted(ClinicDbFactory databases, WriteOnce writes,
                 ).SingleOrDefaultAsync(cancellation);
                 if (found is null)
                     throw new Refusal("Nothing is bonded at the moment. If that is not so, please ring us.");
-                var day = input.DayUnknown ? null : input.LiftedOn;
                 return new Outcome(
-                    LiftReporter.Report(found.Bond, found.Zone, clock.GetCurrentInstant(), day, input.Zone, spotFixed: false)
+                    LiftReporter.Report(
+                        found.Bond,
+                        found.Zone,
+                        clock.GetCurrentInstant(),
+                        input.LiftedOn,
+                        input.LiftedSince,
+                        input.Zone,
+                        spotFixed: false
+                    )
                 );
             },
             cancellation
@@ -66,8 +73,8 @@ public sealed class MyBondHasLifted(ClinicDbFactory databases, WriteOnce writes,
         public Guid Key { get; set; }
         public LocalDate? LiftedOn { get; set; }
 
-        /// <summary>They cannot say.</summary>
-        public bool DayUnknown { get; set; }
+        /// <summary>Or about when.</summary>
+        public SinceWhen? LiftedSince { get; set; }
 
         public LiftZone? Zone { get; set; }
     }
@@ -80,6 +87,6 @@ public sealed class MyBondHasLiftedRules : AbstractValidator<MyBondHasLifted.Inp
     public MyBondHasLiftedRules()
     {
         RuleFor(x => x.Key).NotEmpty().WithMessage("Open this page anew and choose again.");
-        RuleFor(x => x.LiftedOn).NotNull().When(x => !x.DayUnknown).WithMessage("Choose the day, or that you do not know it.");
+        RuleFor(x => x.LiftedOn).NotNull().When(x => x.LiftedSince is null).WithMessage("Choose since when, or that you do not know.");
     }
 }

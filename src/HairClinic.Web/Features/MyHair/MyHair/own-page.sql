@@ -31,7 +31,7 @@ begin
     return query
     select coalesce(c.called_as, c.name)::text, h.name::text, h.phone::text, h.zone::text,
            b.opens_on, b.due_on, b.closes_on, b.due_reasons, b.applied_at,
-           case when b.lift_reported_on is not null then coalesce(b.lifted_on, b.lift_reported_on) end,
+           case when b.lift_reported_on is not null then coalesce(b.lifted_on, b.lift_latest_on, b.lift_reported_on) end,
            s.cure_hours,
            (select max(p.label_cure_hours) from bond_products u
                 join products p on p.practice_id = u.practice_id and p.id = u.product_id

@@ -39,7 +39,7 @@ public sealed record GapRiskReport(
             };
         var until = today.PlusDays(ReorderAdvice.SoonDays);
         var atRisk = plans.Where(p => p.plan.AtRisk);
-        var soon = plans.Where(p => !p.plan.AtRisk && p.plan.OrderBy <= until);
+        var soon = plans.Where(p => !p.plan.AtRisk && (p.plan.OrderBy <= until || p.plan.SparesMissing > 0));
         var rows = await atRisk
             .OrderByDescending(p => p.plan.ExpectedDaysWithoutHair)
             .ThenBy(p => p.client.Code)

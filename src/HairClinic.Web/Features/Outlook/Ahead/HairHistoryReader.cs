@@ -91,7 +91,7 @@ internal static class HairHistoryReader
             join record in db.VisitRecords on unit.Id equals record.RemovedUnitId
             select new { unit.Id, record.Grades }
         ).ToListAsync(cancellation);
-        return [.. looks.Where(l => l.Grades.WorstStructural >= InspectionGrades.PlanReplacement).Select(l => l.Id)];
+        return [.. looks.Where(l => l.Grades.IsAtLeast(InspectionGrades.PlanReplacement) == true).Select(l => l.Id)];
     }
 }
 

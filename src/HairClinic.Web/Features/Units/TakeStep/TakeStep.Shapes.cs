@@ -1,3 +1,5 @@
+using HairClinic.Web.Data.Books;
+
 namespace HairClinic.Web.Features.Units;
 
 public sealed partial class TakeStep
@@ -20,6 +22,10 @@ public sealed partial class TakeStep
         public UnitArrival? Claim { get; init; }
 
         public bool SeesMoney { get; init; }
+
+        /// <summary>Of one that is retired: what its take-downs found last.</summary>
+        public LastGrades? Last { get; init; }
+
         public required Input Start { get; init; }
     }
 
@@ -30,6 +36,9 @@ public sealed partial class TakeStep
 
         /// <summary>The day it happened.</summary>
         public LocalDate? On { get; set; }
+
+        /// <summary>Of a unit that is lost: about when, where the day is not known.</summary>
+        public SinceWhen? Since { get; set; }
 
         public Guid? SalonId { get; set; }
 
@@ -70,6 +79,34 @@ public sealed partial class TakeStep
 
         /// <summary>Where in the salon.</summary>
         public string? Spot { get; set; }
+
+        /// <summary>Of one that is retired: how it is. What is left open stays unknown.</summary>
+        public UnitCondition EndCondition { get; set; }
+
+        public InspectionGrades Grades { get; set; } = InspectionGrades.NotLookedAt;
+
+        /// <summary>The grades stand as they were last time, by one tap, and none was changed since.</summary>
+        public bool GradesCopied { get; set; }
+
+        /// <summary>Of one that is worn out: the first day on which it looked so.</summary>
+        public LocalDate? WornOutOn { get; set; }
+
+        /// <summary>Or about when.</summary>
+        public SinceWhen? WornOutSince { get; set; }
+
+        public bool IsWornOut => EndCondition == UnitCondition.WornOut || Grades.IsAtLeast(InspectionGrades.PlanReplacement) == true;
+
+        /// <summary>The day that counts: the one that was named, or the one by which it had happened.</summary>
+        public LocalDate DayOf(LocalDate today) => On ?? Since?.DaysMeant(today)?.Latest ?? today;
+
+        public UnitEndLook ToEndLook(Guid? by) =>
+            new(EndCondition, by)
+            {
+                Grades = Grades,
+                GradesCopied = Grades.AnyGiven ? GradesCopied : null,
+                WornOutOn = IsWornOut ? WornOutOn : null,
+                WornOutSince = IsWornOut && WornOutOn is null ? WornOutSince : null,
+            };
 
         /// <summary>Kind, base and price were looked at and are as ordered: it is accepted.</summary>
         public void SetAllAsOrdered() =>

@@ -1,4 +1,5 @@
 using HairClinic.Web.Data;
+using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Fence;
@@ -28,6 +29,19 @@ public sealed partial class TakeStep(ClinicDbFactory databases, WriteOnce writes
                 Workshop = workshop == null ? null : workshop.Name,
                 Loan = db.UnitLoans.FirstOrDefault(l => l.HairSystemId == unit.Id && l.BackOn == null),
                 Order = db.WorkshopOrders.FirstOrDefault(o => o.Id == unit.OrderId),
+                // Whoever retires it is asked how it looks.
+                Written = db
+                    .VisitRecords.Where(r => step == UnitStepKind.Retired && r.RemovedUnitId == unit.Id)
+                    .Select(r => new WrittenGrades(
+                        r.Grades.Shedding,
+                        r.Grades.Knots,
+                        r.Grades.Base,
+                        r.Grades.Fit,
+                        r.Grades.Hair,
+                        r.Grades.Colour,
+                        r.RecordedAt
+                    ))
+                    .ToList(),
             }
         ).SingleOrDefaultAsync(cancellation);
         if (found is null)
@@ -46,11 +60,13 @@ public sealed partial class TakeStep(ClinicDbFactory databases, WriteOnce writes
                 .Contains(step),
             Claim = found.Unit.CurrentArrival,
             SeesMoney = StaffPermissions.MaySeeMoney(current.Person.StaffRole),
+            Last = LastGrades.From(found.Written, DateTimeZoneProviders.Tzdb[salon.Zone]),
             Start = new Input
             {
                 UnitId = unitId,
                 Step = step,
-                On = today,
+                // Since when it is gone is asked.
+                On = step == UnitStepKind.Lost ? null : today,
                 ClientId = forClientId,
                 SalonId = UnitSalon.Prefer(salons, at),
                 Currency = salon.Currency,
@@ -118,7 +134,7 @@ public sealed partial class TakeStep(ClinicDbFactory databases, WriteOnce writes
 
     private static void Take(ClinicDb db, HairSystem unit, UnitLoan? loan, Input input, int? claimDays, UnitStepEntry entry)
     {
-        var on = input.On!.Value;
+        var on = input.DayOf(entry.Today);
         var salonId = input.SalonId ?? Guid.Empty;
         switch (input.Step)
         {
@@ -169,6 +185,9 @@ public sealed partial class TakeStep(ClinicDbFactory databases, WriteOnce writes
                 loan.BringBack(on);
                 unit.LeaveService(UnitState.Lost, on, input.Note ?? "", entry);
                 break;
+            case UnitStepKind.Retired:
+                unit.LeaveService(UnitState.Retired, on, input.Note ?? "", entry, input.ToEndLook(entry.By));
+                break;
             default:
                 unit.LeaveService(EndAfter(input.Step), on, input.Note ?? "", entry);
                 break;
@@ -188,7 +207,6 @@ public sealed partial class TakeStep(ClinicDbFactory databases, WriteOnce writes
         step switch
         {
             UnitStepKind.KeptAsSpare => UnitState.EmergencySpare,
-            UnitStepKind.Retired => UnitState.Retired,
             UnitStepKind.Lost => UnitState.Lost,
             UnitStepKind.Damaged => UnitState.Damaged,
             UnitStepKind.ReturnedToClient => UnitState.ReturnedToClient,

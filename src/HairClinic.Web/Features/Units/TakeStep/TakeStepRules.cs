@@ -23,7 +23,11 @@ public sealed class TakeStepRules : AbstractValidator<TakeStep.Input>
 
     public TakeStepRules()
     {
-        RuleFor(x => x.On).NotNull().WithMessage("Choose the day.");
+        RuleFor(x => x.On).NotNull().When(x => x.Step != UnitStepKind.Lost).WithMessage("Choose the day.");
+        RuleFor(x => x.On)
+            .NotNull()
+            .When(x => x is { Step: UnitStepKind.Lost, Since: null })
+            .WithMessage("Say since when it is gone, or that it is not known.");
         RuleFor(x => x.Note).MaximumLength(500).WithMessage("A note has at most 500 letters.");
         RuleFor(x => x.Note).NotEmpty().When(x => Ends.Contains(x.Step)).WithMessage("Say why.");
         RuleFor(x => x.SalonId)

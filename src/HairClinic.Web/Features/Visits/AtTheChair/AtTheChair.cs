@@ -119,7 +119,7 @@ public sealed class AtTheChair(ClinicDbFactory databases, WriteOnce writes, Curr
             {
                 AppliedAt = head.AppliedAt,
                 Cure = CureOf(head),
-                LiftedOn = head.Lift is { } lift ? lift.LiftedOn ?? lift.ReportedOn : null,
+                LiftedOn = head.Lift?.UpBy,
             }.StateOn(Today, Now);
 
         /// <summary>When the bond has cured, by the practice's hours or the label's if those are more; null where its time is not known.</summary>

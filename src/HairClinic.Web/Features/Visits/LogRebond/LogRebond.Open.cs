@@ -1,4 +1,5 @@
 using HairClinic.Web.Data;
+using HairClinic.Web.Data.Books;
 using HairClinic.Web.Fence;
 
 namespace HairClinic.Web.Features.Visits;
@@ -135,7 +136,7 @@ public sealed partial class LogRebond
         {
             AppliedAt = bond.AppliedAt,
             Cure = cure,
-            LiftedOn = bond.Lift is { } lift ? lift.LiftedOn ?? lift.ReportedOn : null,
+            LiftedOn = bond.Lift is { } lift ? lift.UpBy : null,
         };
         var unit = units.First(u => u.Id == bond.HairSystemId);
         return new WornUnit(
@@ -180,38 +181,22 @@ public sealed partial class LogRebond
                 IsNobodys = unit.ClientId == null,
                 Records = db
                     .VisitRecords.Where(r => r.RemovedUnitId == unit.Id)
-                    .Select(r => new
-                    {
+                    .Select(r => new WrittenGrades(
                         r.Grades.Shedding,
                         r.Grades.Knots,
                         r.Grades.Base,
                         r.Grades.Fit,
                         r.Grades.Hair,
                         r.Grades.Colour,
-                        r.RecordedAt,
-                    })
+                        r.RecordedAt
+                    ))
                     .ToList(),
             }
         ).ToListAsync(cancellation);
         return
         [
             .. rows.Where(r => r.State == UnitState.Bonded || r.State.IsBondable())
-                .Select(r => new UnitChoice(
-                    r.Id,
-                    r.Serial,
-                    r.Name,
-                    r.State,
-                    // Nobody looked at a unit that came off at home and was lost.
-                    r
-                        .Records.Where(x => (x.Shedding ?? x.Knots ?? x.Base ?? x.Fit ?? x.Hair ?? x.Colour) is not null)
-                        .MaxBy(x => x.RecordedAt)
-                        is { } l
-                        ? new LastGrades(
-                            new InspectionGrades(l.Shedding, l.Knots, l.Base, l.Fit, l.Hair, l.Colour),
-                            l.RecordedAt.InZone(zone).Date
-                        )
-                        : null
-                )
+                .Select(r => new UnitChoice(r.Id, r.Serial, r.Name, r.State, LastGrades.From(r.Records, zone))
                 {
                     IsNobodys = r.IsNobodys,
                     Unclean = r.Cleaning is UnitCleaning.ToBeCleaned or UnitCleaning.Drying,

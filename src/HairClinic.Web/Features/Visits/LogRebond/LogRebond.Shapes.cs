@@ -1,10 +1,12 @@
+using HairClinic.Web.Data.Books;
+
 namespace HairClinic.Web.Features.Visits;
 
 public sealed partial class LogRebond
 {
     /// <param name="Day">The civil day the bond is made on.</param>
     /// <param name="Worn">What is on the head; null at a first fitting.</param>
-    /// <param name="Start">The form as it opens: everything as last time, what must be asked left open.</param>
+    /// <param name="Start">The form as it opens: unit and recipe as last time, what must be asked left open.</param>
     /// <param name="Draft">What the same person typed before and did not send.</param>
     public sealed record Screen(
         Guid VisitId,
@@ -57,8 +59,6 @@ public sealed partial class LogRebond
         Lift? Lift,
         LastGrades? Last
     );
-
-    public sealed record LastGrades(InspectionGrades Grades, LocalDate On);
 
     public sealed record UnitChoice(Guid Id, string Serial, string BaseName, UnitState State, LastGrades? Last)
     {

@@ -62,16 +62,18 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
             .Products.Select(line => sheet.ProductById(line.ProductId).CreateAppliedProduct(day, line.LotId, line.Coats))
             .ToList();
         var cureHours = sheet.Products.Max(p => p.LabelCureHours);
-        var worn = Worn(sheet, input);
+        var worn = Worn(sheet, input, salon);
         var holds = await HoldFacts.LoadAsync(db, book.Windows, [sheet.Client.Id], cancellation);
+        var adhesive = sheet.AdhesiveAmong(used);
         var basis = book.CalculatorFor(
             sheet.Client,
             sheet.BaseMaterialId,
-            sheet.AdhesiveAmong(used),
+            adhesive,
             input.Attachment,
             cureHours,
             input.WaitsKept,
             holds,
+            used.Find(u => u.ProductId == adhesive)?.LotId,
             // What is found at this take-down counts for the bond that is made now.
             worn is var (old, _, found)
                 ? (old.Id, old.HoldIfRemoved(found.OffOn(day), found.Reason, found.ToLift(day)))
@@ -126,15 +128,18 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
             cure.EndsAt(finished),
             cure.Hours,
             sheet.WasFitted ? null : Domain.Wear.FirstFittingFollowUpRule.DueOn(day, DueCalculator.OpeningDaysOf(salon)),
-            PlanReplacement: input.UnitId == sheet.Worn?.HairSystemId && input.Grades().WorstStructural >= InspectionGrades.PlanReplacement
+            PlanReplacement: input.UnitId == sheet.Worn?.HairSystemId
+                && worn?.Item3.KnownGrades.IsAtLeast(InspectionGrades.PlanReplacement) == true
         );
     }
 
-    private static (Bond, Domain.HairSystems.HairSystem, TakeDown)? Worn(RebondSaveData sheet, Input input)
+    private static (Bond, Domain.HairSystems.HairSystem, TakeDown)? Worn(RebondSaveData sheet, Input input, Salon salon)
     {
         if (sheet.Worn?.Id != input.WornBondId)
             throw new Refusal("Another bond is on this head than when you opened this form. Open the visit again to see it.");
-        return sheet.Worn is { } worn ? (worn, sheet.UnitById(worn.HairSystemId), input.ToTakeDown()) : null;
+        return sheet.Worn is { } worn
+            ? (worn, sheet.UnitById(worn.HairSystemId), input.ToTakeDown() with { GradesBefore = sheet.GradesBefore(salon) })
+            : null;
     }
 
     // A visit of an earlier day is logged late; one of a later day takes no record.

@@ -1,8 +1,8 @@
 namespace HairClinic.Web.Features.Visits;
 
 /// <summary>
-/// The form as it opens: unit, recipe and grades as last time, so that a normal visit needs few taps. Whether an edge
-/// was up and whether the waits were kept are never filled in: they are what the practice learns from.
+/// The form as it opens: unit and recipe as last time, so that a normal visit needs few taps. Whether an edge was up, whether the waits
+/// were kept and how the unit looks are never filled in: they are what the practice learns from.
 /// </summary>
 internal static class RebondPrefill
 {
@@ -24,18 +24,9 @@ internal static class RebondPrefill
             Products = [.. (last?.Products ?? []).Select(p => Line(p, products)).OfType<LogRebond.ProductLine>()],
             FinishedAt = finishedAt is { } time ? new LocalTime(time.Hour, time.Minute) : null,
         };
-        if (worn is not null)
-            input.SetGrades(LastGrades(worn));
         if (input.SetToldLift(worn?.Lift))
             input.Because = RemovalReason.Lifted;
         return input;
-    }
-
-    /// <summary>The grades recorded last; as new where nobody looked yet.</summary>
-    public static InspectionGrades LastGrades(LogRebond.WornUnit worn)
-    {
-        var last = worn.Last?.Grades ?? InspectionGrades.AsNew;
-        return new(last.Shedding ?? 0, last.Knots ?? 0, last.Base ?? 0, last.Fit ?? 0, last.Hair ?? 0, last.Colour ?? 0);
     }
 
     /// <summary>The lot used last while it may still be used, else the one that expires first.</summary>

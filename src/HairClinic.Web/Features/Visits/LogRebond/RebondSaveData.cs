@@ -1,4 +1,5 @@
 using HairClinic.Web.Data;
+using HairClinic.Web.Data.Books;
 
 namespace HairClinic.Web.Features.Visits;
 
@@ -18,6 +19,8 @@ internal sealed record RebondSaveData(
 
     /// <summary>What must not be used or done on this client; nobody here knows why.</summary>
     public IReadOnlyList<Clearance> Blocks { get; init; } = [];
+
+    private IReadOnlyList<WrittenGrades> Written { get; init; } = [];
 
     /// <param name="salons">Those of whoever logs.</param>
     /// <exception cref="Refusal">There is no such visit in them.</exception>
@@ -57,6 +60,21 @@ internal sealed record RebondSaveData(
                 ).FirstOrDefault(),
                 Products = db.Products.Where(p => products.Contains(p.Id)).ToList(),
                 Lots = db.ProductLots.Where(l => products.Contains(l.ProductId)).ToList(),
+                // Of the unit on the head, what its take-downs found.
+                Written = (
+                    from bond in db.Bonds
+                    where bond.ClientId == v.ClientId && bond.RemovedOn == null
+                    join record in db.VisitRecords on bond.HairSystemId equals record.RemovedUnitId
+                    select new WrittenGrades(
+                        record.Grades.Shedding,
+                        record.Grades.Knots,
+                        record.Grades.Base,
+                        record.Grades.Fit,
+                        record.Grades.Hair,
+                        record.Grades.Colour,
+                        record.RecordedAt
+                    )
+                ).ToList(),
                 Clearances = db.Clearances.Where(c => c.ClientId == v.ClientId && c.Kind == ClearanceSeverity.Block).ToList(),
             })
             .SingleOrDefaultAsync(cancellation);
@@ -65,9 +83,13 @@ internal sealed record RebondSaveData(
         return new(found.Visit, found.Client, found.Worn, found.WasFitted, found.Units, found.BaseMaterialId, found.Products)
         {
             Blocks = found.Clearances,
+            Written = found.Written,
             WornLoan = found.Loans.Find(l => l.HairSystemId == found.Worn?.HairSystemId),
         };
     }
+
+    /// <summary>What was written of the unit on the head before; null where nothing was.</summary>
+    public InspectionGrades? GradesBefore(Salon salon) => LastGrades.From(Written, salon.TimeZone)?.Grades;
 
     /// <summary>Whether bonding itself is blocked on that day.</summary>
     /// <exception cref="Refusal">One of the products is blocked for this client: no one can wave that through.</exception>

@@ -8,18 +8,31 @@ public record TakeDownInput
     /// <summary>The bond that was on the head when the form opened.</summary>
     public Guid? WornBondId { get; set; }
 
+    // Nothing touched is nothing said: a grade that nobody gave is null.
     public int? Shedding { get; set; }
     public int? Knots { get; set; }
     public int? Base { get; set; }
     public int? Fit { get; set; }
     public int? Hair { get; set; }
     public int? Colour { get; set; }
+
+    /// <summary>The grades stand as they were last time, by one tap, and none was changed since.</summary>
+    public bool GradesCopied { get; set; }
+
+    /// <summary>Of a unit that is found worn out: the first day on which it looked so.</summary>
+    public LocalDate? WornOutOn { get; set; }
+
+    /// <summary>Or about when.</summary>
+    public SinceWhen? WornOutSince { get; set; }
+
     public bool? FoundLifted { get; set; }
 
     /// <summary>The day an edge was noticed, or the day it came off at home.</summary>
     public LocalDate? LiftedOn { get; set; }
 
-    public bool LiftDayUnknown { get; set; }
+    /// <summary>Or about when.</summary>
+    public SinceWhen? LiftedSince { get; set; }
+
     public LiftZone? LiftZone { get; set; }
     public RemovalReason? Because { get; set; }
 
@@ -33,8 +46,17 @@ public record TakeDownInput
 
     public InspectionGrades Grades() => new(Shedding, Knots, Base, Fit, Hair, Colour);
 
-    public void SetGrades(InspectionGrades grades) =>
+    public void SetGrades(InspectionGrades grades, bool copied)
+    {
         (Shedding, Knots, Base, Fit, Hair, Colour) = (grades.Shedding, grades.Knots, grades.Base, grades.Fit, grades.Hair, grades.Colour);
+        GradesCopied = copied;
+    }
+
+    /// <summary>It is found worn out, and was not when it was graded last: since when is asked.</summary>
+    public bool IsNewlyWornOut(InspectionGrades? before) =>
+        HasUnit()
+        && Grades().IsAtLeast(InspectionGrades.PlanReplacement) == true
+        && before?.IsAtLeast(InspectionGrades.PlanReplacement) != true;
 
     /// <exception cref="Refusal">It is not said why the bond came off.</exception>
     public TakeDown ToTakeDown() =>
@@ -44,7 +66,13 @@ public record TakeDownInput
             HadLifted() ? LiftedOn : null,
             HadLifted() ? LiftZone : null,
             Because ?? throw new Refusal("Say why it came off.")
-        );
+        )
+        {
+            GradesCopied = GradesCopied,
+            LiftedSince = HadLifted() ? LiftedSince : null,
+            WornOutOn = WornOutOn,
+            WornOutSince = WornOutSince,
+        };
 
     /// <summary>A lift that was told before the visit and not put down again is still up.</summary>
     /// <returns>Whether there is one.</returns>
@@ -52,7 +80,12 @@ public record TakeDownInput
     {
         if (told is not { SpotFixed: false } lift)
             return false;
-        (FoundLifted, LiftedOn, LiftZone, LiftDayUnknown) = (true, lift.LiftedOn, lift.Zone, lift.LiftedOn is null);
+        (FoundLifted, LiftedOn, LiftZone, LiftedSince) = (
+            true,
+            lift.LiftedOn,
+            lift.Zone,
+            lift.LiftedOn is null ? SinceWhen.NotKnown : null
+        );
         return true;
     }
 
@@ -62,8 +95,9 @@ public record TakeDownInput
         Because = worn.RemovedBecause;
         FoundLifted = CameOffByItself() ? null : record.FoundLifted;
         (LiftedOn, LiftZone) = (record.LiftedOn, record.LiftZone);
-        LiftDayUnknown = record is { FoundLifted: true, LiftedOn: null };
-        SetGrades(record.Grades);
+        LiftedSince = record is { FoundLifted: true, LiftedOn: null } ? record.LiftedSince ?? SinceWhen.NotKnown : null;
+        SetGrades(record.Grades, record.GradesCopied == true);
+        (WornOutOn, WornOutSince) = (record.WornOutOn, record.WornOutSince);
     }
 }
 
@@ -81,12 +115,12 @@ public sealed class TakeDownRules : AbstractValidator<TakeDownInput>
             .WithMessage("Say whether an edge was up when the client came.");
         RuleFor(x => x.LiftedOn)
             .NotNull()
-            .When(x => x.CameOffByItself() && !x.LiftDayUnknown)
-            .WithMessage("Ask on which day it came off, or say that it is not known.");
+            .When(x => x.CameOffByItself() && x.LiftedSince is null)
+            .WithMessage("Ask since when it has been off, or say that it is not known.");
         RuleFor(x => x.LiftedOn)
             .NotNull()
-            .When(x => x is { FoundLifted: true, LiftDayUnknown: false } && !x.CameOffByItself())
-            .WithMessage("Ask on which day it was noticed, or say that it is not known.");
+            .When(x => x is { FoundLifted: true, LiftedSince: null } && !x.CameOffByItself())
+            .WithMessage("Ask since when the edge has been up, or say that it is not known.");
         RuleFor(x => x.Because)
             .NotEqual(RemovalReason.Lifted)
             .When(x => x.FoundLifted == false)
@@ -104,5 +138,5 @@ public sealed class TakeDownRules : AbstractValidator<TakeDownInput>
         RuleFor(x => x.Colour).Must(Graded).WithMessage("Grades run from 0, as new, to 4, unfit.");
     }
 
-    private static bool Graded(int? grade) => grade is >= 0 and <= 4;
+    private static bool Graded(int? grade) => grade is null or (>= 0 and <= 4);
 }

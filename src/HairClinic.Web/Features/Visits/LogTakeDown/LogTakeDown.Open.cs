@@ -49,8 +49,6 @@ public sealed partial class LogTakeDown
         var worn = bond is null ? null : LogRebond.Worn(bond, units, cure, today, now);
         var products = bond is null ? [] : await LogRebond.ProductsAsync(db, day, cancellation);
         var start = new Input { VisitId = visitId, WornBondId = worn?.BondId };
-        if (worn is not null)
-            start.SetGrades(RebondPrefill.LastGrades(worn));
         start.SetToldLift(worn?.Lift);
         var logged = found.Logged.FirstOrDefault();
         // A draft about another bond than the one on the head would log the wrong take-down.

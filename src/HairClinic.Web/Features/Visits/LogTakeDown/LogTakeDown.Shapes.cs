@@ -5,7 +5,7 @@ public sealed partial class LogTakeDown
     /// <param name="Day">The civil day on which it comes off.</param>
     /// <param name="Worn">What is on the head; null where nothing is.</param>
     /// <param name="Products">What takes bonds down.</param>
-    /// <param name="Start">The form as it opens: grades as last time; why it comes off and whether an edge was up are left open.</param>
+    /// <param name="Start">The form as it opens: why it comes off, whether an edge was up and how the unit looks are left open.</param>
     /// <param name="Draft">What the same person typed before and did not send.</param>
     public sealed record Screen(
         Guid ClientId,

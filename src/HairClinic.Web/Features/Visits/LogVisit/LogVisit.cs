@@ -60,10 +60,10 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftS
         if (found.Purpose == ServicePurpose.FixLift && worn is not null)
         {
             (start.EdgeUp, start.SpotFixed) = (true, true);
-            (start.LiftedOn, start.LiftZone, start.LiftDayUnknown) = (
+            (start.LiftedOn, start.LiftZone, start.LiftedSince) = (
                 worn.Lift?.LiftedOn,
                 worn.Lift?.Zone,
-                worn.Lift is { LiftedOn: null }
+                worn.Lift is { LiftedOn: null } ? SinceWhen.NotKnown : null
             );
         }
         var fixing = await FixingAsync(db, found.ClientId, LocalDate.Min(found.Day, today), cancellation);
@@ -130,7 +130,7 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftS
         {
             null => null,
             false => EdgeFindings.Sound,
-            true => new EdgeFindings(true, input.LiftedOn, input.LiftZone, input.SpotFixed == true),
+            true => new EdgeFindings(true, input.LiftedOn, input.LiftZone, input.SpotFixed == true) { Since = input.LiftedSince },
         };
         found.Visit.RecordCare(
             Guid.CreateVersion7(),
@@ -212,7 +212,10 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftS
 
         public bool? EdgeUp { get; set; }
         public LocalDate? LiftedOn { get; set; }
-        public bool LiftDayUnknown { get; set; }
+
+        /// <summary>Or about when.</summary>
+        public SinceWhen? LiftedSince { get; set; }
+
         public LiftZone? LiftZone { get; set; }
         public bool? SpotFixed { get; set; }
 
@@ -233,7 +236,7 @@ public sealed class LogVisit(ClinicDbFactory databases, WriteOnce writes, DraftS
                     : worn?.LastSoundOn == day ? false
                     : null,
                 LiftedOn = record.LiftedOn,
-                LiftDayUnknown = record is { FoundLifted: true, LiftedOn: null },
+                LiftedSince = record is { FoundLifted: true, LiftedOn: null } ? record.LiftedSince ?? SinceWhen.NotKnown : null,
                 LiftZone = record.LiftZone,
                 SpotFixed = record.FoundLifted ? worn?.Lift?.SpotFixed : null,
                 Note = ClearanceGate.StripSetAsideLine(record.Note),

@@ -14,8 +14,8 @@ public sealed class LogVisitRules : AbstractValidator<LogVisit.Input>
             {
                 RuleFor(x => x.LiftedOn)
                     .NotNull()
-                    .When(x => !x.LiftDayUnknown)
-                    .WithMessage("Ask on which day it was noticed, or say that it is not known.");
+                    .When(x => x.LiftedSince is null)
+                    .WithMessage("Ask since when the edge has been up, or say that it is not known.");
                 RuleFor(x => x.SpotFixed).NotNull().WithMessage("Say whether it was put down again.");
             }
         );

@@ -73,7 +73,7 @@ internal static class DueRows
                 DueOn = bond.DueOn,
                 ClosesOn = bond.ClosesOn,
                 Reasons = bond.DueReasons,
-                LiftedOn = bond.Lift!.LiftedOn,
+                LiftedOn = bond.Lift!.LiftedOn ?? bond.Lift!.LatestOn,
                 LiftReportedOn = (LocalDate?)bond.Lift!.ReportedOn,
                 LiftZone = (LiftZone?)bond.Lift!.Zone,
                 LastContact = note == null ? null : new LastContact(note.Kind, note.At, note.Until, note.Reason),

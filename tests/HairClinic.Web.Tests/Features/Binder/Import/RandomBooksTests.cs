@@ -121,6 +121,8 @@ public sealed class RandomBooksTests(PgServer server)
                 {
                     var off = day.PlusDays(random.Next(1, 40));
                     var lifted = random.Next(3) == 0;
+                    var liftedOn = lifted ? Or(random, Iso(off)) : "";
+                    var about = lifted && liftedOn == "" && off > day.PlusDays(1) && random.Next(2) == 0;
                     bonds.Add([
                         serial,
                         client[0],
@@ -135,18 +137,20 @@ public sealed class RandomBooksTests(PgServer server)
                         lifted
                             ? "lifted"
                             : Some(random, "scheduled", "style", "salon's choice", "brought in", "rest", "skin needs care", ""),
-                        lifted ? Or(random, Iso(off)) : "",
+                        liftedOn,
                         "",
                         lifted ? "nape" : "",
                         Or(random, Iso(day)),
                         Or(random, "Imre Castellan"),
+                        about ? Iso(off.PlusDays(-2)) : "",
+                        about ? Iso(off.PlusDays(-1)) : "",
                     ]);
                     // Half of all heads end with an open bond, on whatever unit comes last.
                     day = off.PlusDays(random.Next(3));
                 }
             }
             if (bonds.LastOrDefault() is { } last && last[1] == client[0] && random.Next(2) == 0)
-                (last[9], last[10], last[11], last[13]) = ("", "", "", "");
+                (last[9], last[10], last[11], last[13], last[16], last[17]) = ("", "", "", "", "", "");
             for (var v = 0; v < random.Next(5); v++)
             {
                 // Who has not come on a day that has not come either is no state of a visit.

@@ -24,7 +24,7 @@ public sealed class SheetsTellAllTests
         nameof(HairSystem.Currency),
     ];
 
-    // A draft's: it goes out, or is thrown away. Repairs, orders and the trail are no cells of a row.
+    // A draft's: it goes out, or is thrown away. Repairs, orders, the trail and what was seen of it are no cells of a row.
     private static readonly string[] NotOfTheSheet =
     [
         nameof(HairSystem.RepeatsId),
@@ -37,6 +37,7 @@ public sealed class SheetsTellAllTests
         nameof(HairSystem.Place),
         nameof(HairSystem.Spot),
         nameof(HairSystem.Cleaning),
+        nameof(HairSystem.EndLook),
     ];
 
     [Fact]

@@ -1,5 +1,6 @@
 using Bunit;
 using HairClinic.Domain.Bonding;
+using HairClinic.Domain.Wear;
 using HairClinic.Web.Features.Clients;
 using HairClinic.Web.Tests.Ui;
 using NodaTime;
@@ -19,13 +20,13 @@ public sealed class ReportLiftFormTests : UiTestContext
     {
         var form = RenderForm(appliedDaysAgo: 12);
 
-        form.FindAll("input[name=day]")[1].Change(true);
+        form.FindAll("input[type=radio][name=LiftedOn]")[1].Change(true);
         form.FindAll("input[name=zone]")[4].Change(true);
         form.FindAll("input[name=SpotFixed]")[1].Change("false");
 
         Assert.Equal(
-            (Today.PlusDays(-1), false, LiftZone.Nape, false),
-            (_input.LiftedOn, _input.DayUnknown, _input.Zone, _input.SpotFixed)
+            (Today.PlusDays(-1), null, LiftZone.Nape, false),
+            (_input.LiftedOn, _input.LiftedSince, _input.Zone, _input.SpotFixed)
         );
         Assert.True(new ReportLiftRules().Validate(_input).IsValid);
     }
@@ -35,15 +36,27 @@ public sealed class ReportLiftFormTests : UiTestContext
     {
         var form = RenderForm(appliedDaysAgo: 12);
 
-        form.FindAll("input[name=day]")[0].Change(true);
-        form.FindAll("input[name=day]")[3].Change(true);
+        form.FindAll("input[type=radio][name=LiftedOn]")[0].Change(true);
+        form.FindAll("input[type=radio][name=LiftedOn]")[4].Change(true);
 
-        Assert.Equal((null, true), (_input.LiftedOn, _input.DayUnknown));
+        Assert.Equal((null, SinceWhen.NotKnown), (_input.LiftedOn, _input.LiftedSince));
+    }
+
+    [Fact]
+    public void About_when_is_one_tap_and_a_day_on_the_calendar_says_more()
+    {
+        var form = RenderForm(appliedDaysAgo: 12);
+
+        form.FindAll("input[type=radio][name=LiftedOn]")[2].Change(true);
+        Assert.Equal((null, SinceWhen.TwoOrThreeDays), (_input.LiftedOn, _input.LiftedSince));
+        form.Find("input[type=date]").Change("2027-01-30");
+
+        Assert.Equal((new LocalDate(2027, 1, 30), null), (_input.LiftedOn, _input.LiftedSince));
     }
 
     [Fact]
     public void A_bond_made_yesterday_offers_no_earlier_day() =>
-        Assert.Equal(3, RenderForm(appliedDaysAgo: 1).FindAll("input[name=day]").Count);
+        Assert.Equal(3, RenderForm(appliedDaysAgo: 1).FindAll("input[type=radio][name=LiftedOn]").Count);
 
     [Fact]
     public void No_answer_about_the_day_is_asked_for_again() =>

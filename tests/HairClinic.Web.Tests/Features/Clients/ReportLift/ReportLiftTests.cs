@@ -2,6 +2,7 @@ using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
+using HairClinic.Domain.Wear;
 using Microsoft.EntityFrameworkCore;
 using Slice = HairClinic.Web.Features.Clients.ReportLift;
 
@@ -30,9 +31,20 @@ public sealed class ReportLiftTests(PgServer server)
     {
         await using var clinic = await OpenClinicAsync();
 
-        await SaveAsync(clinic, Input() with { DayUnknown = true, LiftedOn = _given.Today });
+        await SaveAsync(clinic, Input() with { LiftedSince = SinceWhen.NotKnown });
 
         Assert.Null((await BondAsync(clinic)).Lift!.LiftedOn);
+    }
+
+    [Fact]
+    public async Task About_when_is_kept_as_the_days_it_means()
+    {
+        await using var clinic = await OpenClinicAsync();
+
+        await SaveAsync(clinic, Input() with { LiftedSince = SinceWhen.AboutAWeek });
+
+        var lift = (await BondAsync(clinic)).Lift!;
+        Assert.Equal((null, _given.Today.PlusDays(-9), _given.Today.PlusDays(-5)), (lift.LiftedOn, lift.EarliestOn, lift.LatestOn));
     }
 
     [Fact]
@@ -41,8 +53,8 @@ public sealed class ReportLiftTests(PgServer server)
         await using var clinic = await OpenClinicAsync();
         var key = Guid.CreateVersion7();
 
-        var one = await SaveAsync(clinic, Input() with { DayUnknown = true }, key);
-        var two = await SaveAsync(clinic, Input() with { DayUnknown = true }, key);
+        var one = await SaveAsync(clinic, Input() with { LiftedSince = SinceWhen.NotKnown }, key);
+        var two = await SaveAsync(clinic, Input() with { LiftedSince = SinceWhen.NotKnown }, key);
 
         Assert.Equal(one, two);
     }
@@ -51,7 +63,7 @@ public sealed class ReportLiftTests(PgServer server)
     public async Task A_second_report_is_refused_since_only_the_first_lift_ends_the_hold()
     {
         await using var clinic = await OpenClinicAsync();
-        await SaveAsync(clinic, Input() with { DayUnknown = true });
+        await SaveAsync(clinic, Input() with { LiftedSince = SinceWhen.NotKnown });
 
         var refusal = await Assert.ThrowsAsync<Refusal>(() => SaveAsync(clinic, Input() with { LiftedOn = _given.Today }));
 

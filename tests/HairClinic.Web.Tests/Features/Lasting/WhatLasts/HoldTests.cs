@@ -236,7 +236,7 @@ public sealed class HoldTests(PgServer server) : UiTestContext
                 clientIds: null,
                 Cancel
             );
-            var (fit, clients) = WearModelFitter.Fit([.. holds.AllSpells(today)], new Dictionary<KnownCovariate, double>());
+            var (fit, clients) = WearModelFitter.FitHolds([.. holds.AllSpells(today)], new Dictionary<KnownCovariate, double>(), _ => true);
             db.StoredFits.Add(
                 new StoredFit(Guid.CreateVersion7(), LifetimeKind.Hold, fit, clients, today, clinic.Clock.GetCurrentInstant())
             );

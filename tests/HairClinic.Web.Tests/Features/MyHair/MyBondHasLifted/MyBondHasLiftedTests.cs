@@ -1,5 +1,6 @@
 using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Practices;
+using HairClinic.Domain.Wear;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Slice = HairClinic.Web.Features.MyHair.MyBondHasLifted;
@@ -29,6 +30,18 @@ public sealed class MyBondHasLiftedTests(PgServer server)
         var screen = await OpenAsync(clinic);
         Assert.NotEmpty(screen!.Slots);
         Assert.Equal(new LocalDate(2027, 2, 3), screen.Slots[0].Local.Date);
+    }
+
+    [Fact]
+    public async Task About_when_narrows_what_is_known_of_the_hold()
+    {
+        await using var clinic = await TestClinic.OpenAsync(server, _own.Lay);
+
+        await SaveAsync(clinic, new() { Key = Guid.CreateVersion7(), LiftedSince = SinceWhen.TwoOrThreeDays });
+
+        var bond = await clinic.ReadAsync(db => db.Bonds.SingleAsync(b => b.Id == _own.Bond.Id, Cancel));
+        Assert.Equal((new LocalDate(2027, 1, 31), new LocalDate(2027, 2, 1)), (bond.Lift!.EarliestOn, bond.Lift.LatestOn));
+        Assert.Equal(new HoldObservation(HoldCensoring.Between, 11, 12), HoldObservation.From(bond, new LocalDate(2027, 2, 3)));
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using Bunit;
 using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Wear;
 using HairClinic.Web.Features.Units;
 using HairClinic.Web.Tests.Ui;
 using NodaTime;
@@ -64,6 +65,49 @@ public sealed class TakeStepFormTests : UiTestContext
 
         Assert.Contains("What is damaged", form.Markup, StringComparison.Ordinal);
         Assert.Equal(["Write what is damaged."], new TakeStepRules().Validate(_input).Errors.Select(e => e.ErrorMessage));
+    }
+
+    [Fact]
+    public void Whoever_retires_it_is_asked_how_it_looks_and_may_leave_it_open()
+    {
+        _input.Note = "shed";
+        var form = RenderForm(UnitStepKind.Retired, arrivedDaysAgo: 30);
+        Assert.Equal("Not said", form.Find("input[name=EndCondition][checked]").ParentElement!.TextContent.Trim());
+        Assert.Empty(form.FindAll("input[name=Base][checked]"));
+        Assert.DoesNotContain("Since when", form.Markup, StringComparison.Ordinal);
+        Assert.True(new TakeStepRules().Validate(_input).IsValid);
+
+        form.FindAll("input[name=EndCondition]")[0].Change(true);
+        form.FindAll("input[type=radio][name=WornOutOn]")[3].Change(true);
+
+        Assert.Equal((UnitCondition.WornOut, SinceWhen.AboutAWeek), (_input.EndCondition, _input.WornOutSince));
+    }
+
+    [Fact]
+    public void A_grade_of_three_asks_since_when_too_and_is_a_look_of_its_own()
+    {
+        var form = RenderForm(UnitStepKind.Retired, arrivedDaysAgo: 30);
+
+        form.FindAll("input[name=Knots]")[3].Change(true);
+
+        Assert.Contains("Since when has it looked worn out?", form.Markup, StringComparison.Ordinal);
+        Assert.Equal((3, false), (_input.Grades.Knots!.Value, _input.GradesCopied));
+    }
+
+    [Fact]
+    public void Of_a_lost_unit_it_is_asked_since_when_it_is_gone()
+    {
+        (_input.On, _input.Note) = (null, "left on a train");
+        var form = RenderForm(UnitStepKind.Lost, arrivedDaysAgo: 30);
+        Assert.Equal(
+            ["Say since when it is gone, or that it is not known."],
+            new TakeStepRules().Validate(_input).Errors.Select(e => e.ErrorMessage)
+        );
+
+        form.FindAll("input[type=radio][name=On]")[4].Change(true);
+
+        Assert.True(new TakeStepRules().Validate(_input).IsValid);
+        Assert.Equal(Today, _input.DayOf(Today));
     }
 
     private IRenderedComponent<TakeStepForm> RenderForm(UnitStepKind step, int? arrivedDaysAgo)

@@ -1,10 +1,12 @@
 using Bunit;
 using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Visits;
+using HairClinic.Domain.Wear;
 using HairClinic.Web.Features.Visits;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Page = HairClinic.Web.Tests.Features.Visits.ChairPage<HairClinic.Web.Features.Visits.LogRebondPage>;
+using Slice = HairClinic.Web.Features.Visits.LogRebond;
 
 namespace HairClinic.Web.Tests.Features.Visits.LogRebond;
 
@@ -47,7 +49,7 @@ public sealed class LogRebondPageTests(PgServer server)
                 await page.Open(_scene.Visit.Id).ShowsAsync("Take-down");
 
                 page.Choose("Was an edge up", "Yes, lifted");
-                page.Press("Today: On which day did they notice?");
+                page.Choose("Since when has it been up?", "Today");
                 page.Choose("Where?", "Front");
                 page.Choose("Knots", "2");
                 page.Choose("Base", "3");
@@ -58,6 +60,79 @@ public sealed class LogRebondPageTests(PgServer server)
 
                 await page.ShowsAsync("Due again");
                 Assert.InRange(page.Taps, 1, 12);
+            }
+        );
+
+    // The unit was graded at its last take-down: to say that nothing changed is one tap.
+    [Fact]
+    public async Task With_grades_as_last_time_it_takes_four_taps_and_is_kept_as_a_copy() =>
+        await OnPageAsync(
+            async (page, clinic) =>
+            {
+                await LogLastAsync(clinic, new(1, 0, 2, 0, 1, null));
+                await page.Open(_scene.Next.Id).ShowsAsync("last: 2");
+                Assert.Empty(page.Page.FindAll("input[name=Base][checked]"));
+
+                page.Press("Same as last time");
+                page.Choose("Was an edge up", "No, sound");
+                page.Choose("Was each coat left to dry?", "Waits kept");
+                page.Send();
+
+                await page.ShowsAsync("Due again");
+                Assert.Equal(4, page.Taps);
+                var record = await RecordAsync(clinic);
+                Assert.Equal((new InspectionGrades(1, 0, 2, 0, 1, null), true), (record.Grades, record.GradesCopied));
+            }
+        );
+
+    [Fact]
+    public async Task A_grade_that_is_changed_after_the_copy_makes_it_a_look_and_one_pressed_again_is_blank() =>
+        await OnPageAsync(
+            async (page, clinic) =>
+            {
+                await LogLastAsync(clinic, new(1, 0, 2, 0, 1, null));
+                await page.Open(_scene.Next.Id).ShowsAsync("last: 2");
+
+                page.Press("Same as last time");
+                page.Choose("Shedding", "2");
+                page.Find("input[name=Fit][value='0']").Click();
+                page.Choose("Was an edge up", "No, sound");
+                page.Choose("Was each coat left to dry?", "Waits kept");
+                page.Send();
+
+                await page.ShowsAsync("Due again");
+                var record = await RecordAsync(clinic);
+                Assert.Equal((new InspectionGrades(2, 0, 2, null, 1, null), false), (record.Grades, record.GradesCopied));
+            }
+        );
+
+    [Fact]
+    public async Task Since_when_it_looks_worn_out_is_asked_when_it_is_found_so_for_the_first_time() =>
+        await OnPageAsync(
+            async (page, clinic) =>
+            {
+                await LogLastAsync(clinic, new(null, null, 3, null, null, null));
+                await page.Open(_scene.Next.Id).ShowsAsync("last: 3");
+                page.Choose("Base", "3");
+                await page.ShowsAsync("plan its replacement now");
+                Assert.False(page.Has("Since when has it looked worn out?"));
+            }
+        );
+
+    [Fact]
+    public async Task And_one_tap_answers_it() =>
+        await OnPageAsync(
+            async (page, clinic) =>
+            {
+                await page.Open(_scene.Visit.Id).ShowsAsync("Take-down");
+                page.Choose("Knots", "3");
+                page.Choose("Since when has it looked worn out?", "About a week ago");
+                page.Choose("Was an edge up", "No, sound");
+                page.Choose("Was each coat left to dry?", "Waits kept");
+                page.Send();
+
+                await page.ShowsAsync("Due again");
+                Assert.Equal(SinceWhen.AboutAWeek, (await RecordAsync(clinic)).WornOutSince);
             }
         );
 
@@ -189,6 +264,27 @@ public sealed class LogRebondPageTests(PgServer server)
             }
         );
     }
+
+    // The visit before: logged, and the next one booked.
+    private async Task LogLastAsync(TestClinic clinic, InspectionGrades found)
+    {
+        await clinic.UseAsync<Slice, Slice.Outcome>(
+            clinic.Acting(_scene.Stylist, _scene.Salon),
+            async slice =>
+            {
+                var input = (await slice.OpenAsync(_scene.Visit.Id, Cancellation))!.Start;
+                (input.FoundLifted, input.WaitsKept) = (false, true);
+                input.SetGrades(found, copied: false);
+                return await slice.SaveAsync(Guid.CreateVersion7(), input, Cancellation);
+            }
+        );
+        await clinic.LayAsync(_scene.BookNext);
+    }
+
+    private Task<VisitRecord> RecordAsync(TestClinic clinic) =>
+        clinic.ReadAsync(db =>
+            db.VisitRecords.AsNoTracking().OrderByDescending(r => r.RecordedAt).ThenByDescending(r => r.Id).FirstAsync(Cancellation)
+        );
 
     private static CancellationToken Cancellation => Xunit.TestContext.Current.CancellationToken;
 

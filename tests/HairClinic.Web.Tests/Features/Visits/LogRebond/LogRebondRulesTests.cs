@@ -33,7 +33,7 @@ public sealed class LogRebondRulesTests
             { "Say whether each coat was left to dry: it is how the practice learns what holds.", i => i.WaitsKept = null },
             { "A note has at most 2,000 letters.", i => i.Note = new string('a', 2001) },
             { "Say whether an edge was up when the client came.", i => i.FoundLifted = null },
-            { "Ask on which day it was noticed, or say that it is not known.", i => i.FoundLifted = true },
+            { "Ask since when the edge has been up, or say that it is not known.", i => i.FoundLifted = true },
             { "If it came off because it lifted, say that an edge was up.", i => i.Because = RemovalReason.Lifted },
             { "Grades run from 0, as new, to 4, unfit.", i => i.Shedding = 5 },
             { "Grades run from 0, as new, to 4, unfit.", i => i.Knots = -1 },
@@ -70,6 +70,24 @@ public sealed class LogRebondRulesTests
     {
         var input = Full();
         (input.WornBondId, input.FoundLifted, input.Shedding) = (null, null, null);
+
+        Assert.Null(Only(input));
+    }
+
+    [Fact]
+    public void What_nobody_looked_at_is_no_fault()
+    {
+        var input = Full();
+        input.SetGrades(Domain.Visits.InspectionGrades.NotLookedAt, copied: false);
+
+        Assert.Null(Only(input));
+    }
+
+    [Fact]
+    public void About_when_is_an_answer_about_the_day()
+    {
+        var input = Full();
+        (input.FoundLifted, input.LiftedSince) = (true, Domain.Wear.SinceWhen.NotKnown);
 
         Assert.Null(Only(input));
     }

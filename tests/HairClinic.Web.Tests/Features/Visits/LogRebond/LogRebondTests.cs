@@ -2,6 +2,7 @@ using HairClinic.Domain.Bonding;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
+using HairClinic.Domain.Wear;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Slice = HairClinic.Web.Features.Visits.LogRebond;
@@ -45,14 +46,14 @@ public sealed class LogRebondTests(PgServer server)
             (_scene.Adhesive.Id, _scene.Open.Id, 3),
             (screen.Start.Products[0].ProductId, screen.Start.Products[0].LotId!.Value, screen.Start.Products[0].Coats!.Value)
         );
-        Assert.Equal(InspectionGrades.AsNew, screen.Start.Grades());
+        Assert.Equal(InspectionGrades.NotLookedAt, screen.Start.Grades());
         Assert.Null(screen.Start.FoundLifted);
         Assert.Null(screen.Start.WaitsKept);
         Assert.Equal([_scene.Worn.Serial, _scene.Spare.Serial], screen.Units.Select(u => u.Serial));
     }
 
     [Fact]
-    public async Task The_grades_of_the_last_take_down_are_offered_again()
+    public async Task What_the_last_take_down_found_stands_beside_the_grades_and_is_not_filled_in()
     {
         await using var clinic = await OpenAsync();
         var input = await NormalAsync(clinic);
@@ -62,8 +63,69 @@ public sealed class LogRebondTests(PgServer server)
 
         var screen = await ScreenAsync(clinic, _scene.Next.Id);
 
-        Assert.Equal(2, screen.Start.Knots);
-        Assert.Equal(ChairScene.Today, screen.Worn!.Last!.On);
+        Assert.Equal(InspectionGrades.NotLookedAt, screen.Start.Grades());
+        Assert.Equal((InspectionGrades.NotLookedAt with { Knots = 2 }, ChairScene.Today), (screen.Worn!.Last!.Grades, screen.Worn.Last.On));
+    }
+
+    [Fact]
+    public async Task A_form_on_which_no_grade_was_touched_writes_none()
+    {
+        await using var clinic = await OpenAsync();
+
+        await SaveAsync(clinic, await NormalAsync(clinic));
+
+        var record = await clinic.ReadAsync(db => db.VisitRecords.AsNoTracking().SingleAsync(Cancellation));
+        Assert.Equal((InspectionGrades.NotLookedAt, null), (record.Grades, record.GradesCopied));
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task Grades_are_kept_with_whether_they_were_copied(bool copied)
+    {
+        await using var clinic = await OpenAsync();
+        var input = await NormalAsync(clinic);
+        input.SetGrades(new(1, null, 0, 2, null, 3), copied);
+
+        await SaveAsync(clinic, input);
+
+        var record = await clinic.ReadAsync(db => db.VisitRecords.AsNoTracking().SingleAsync(Cancellation));
+        Assert.Equal((new InspectionGrades(1, null, 0, 2, null, 3), copied), (record.Grades, record.GradesCopied));
+    }
+
+    [Fact]
+    public async Task One_that_was_unfit_last_time_wants_a_second_yes_though_nobody_looked_now()
+    {
+        await using var clinic = await OpenAsync();
+        var input = await NormalAsync(clinic);
+        (input.Base, input.Emergency) = (4, true);
+        await SaveAsync(clinic, input);
+        await clinic.LayAsync(_scene.BookNext);
+        var next = (await ScreenAsync(clinic, _scene.Next.Id)).Start;
+        (next.FoundLifted, next.WaitsKept) = (false, true);
+
+        await Refused.SayingAsync(
+            "Unit {0} is unfit. Bond the spare, or confirm that this is an emergency.",
+            () => SaveAsync(clinic, next)
+        );
+        next.Emergency = true;
+
+        Assert.True((await SaveAsync(clinic, next)).PlanReplacement);
+    }
+
+    [Fact]
+    public async Task Since_when_an_edge_was_up_and_the_unit_looks_worn_out_is_kept()
+    {
+        await using var clinic = await OpenAsync();
+        var input = await NormalAsync(clinic);
+        (input.FoundLifted, input.LiftedSince, input.Base, input.WornOutSince) = (true, SinceWhen.TwoOrThreeDays, 3, SinceWhen.AboutAWeek);
+
+        await SaveAsync(clinic, input);
+
+        var record = await clinic.ReadAsync(db => db.VisitRecords.AsNoTracking().SingleAsync(Cancellation));
+        Assert.Equal((SinceWhen.TwoOrThreeDays, SinceWhen.AboutAWeek), (record.LiftedSince, record.WornOutSince));
+        var old = (await BondsAsync(clinic))[0];
+        Assert.Equal(new HoldObservation(HoldCensoring.Between, 26, 27), HoldObservation.From(old, ChairScene.Today));
     }
 
     [Fact]
@@ -121,7 +183,7 @@ public sealed class LogRebondTests(PgServer server)
     {
         await using var clinic = await OpenAsync();
         var input = await NormalAsync(clinic);
-        (input.FoundLifted, input.LiftDayUnknown, input.LiftZone) = (true, true, LiftZone.Front);
+        (input.FoundLifted, input.LiftedSince, input.LiftZone) = (true, SinceWhen.NotKnown, LiftZone.Front);
 
         await SaveAsync(clinic, input);
 

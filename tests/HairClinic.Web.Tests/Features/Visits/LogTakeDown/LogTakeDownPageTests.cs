@@ -59,8 +59,8 @@ public sealed class LogTakeDownPageTests(PgServer server)
                 Assert.False(page.Has("Was an edge up"));
                 Assert.False(page.Has("Shedding"));
                 page.Send();
-                await page.ShowsAsync("Ask on which day it came off, or say that it is not known.");
-                page.Press("Today: On which day did it come off?");
+                await page.ShowsAsync("Ask since when it has been off, or say that it is not known.");
+                page.Choose("Since when has it been off?", "Today");
                 page.Send();
 
                 await page.ShowsAsync("The bond held 29 days.");
@@ -77,9 +77,9 @@ public sealed class LogTakeDownPageTests(PgServer server)
                 await page.Open(_scene.Visit.Id).ShowsAsync("Take-down");
 
                 page.Choose("Why did it come off?", "Came off at home, brought in");
-                await page.ShowsAsync("On which day did it come off?");
+                await page.ShowsAsync("Since when has it been off?");
                 Assert.True(page.Has("Shedding"));
-                page.Find("label.choice input").Change(true);
+                page.Choose("Since when has it been off?", "Don’t know");
                 page.Send();
 
                 await page.ShowsAsync("The bond held between 0 and 29 days.");

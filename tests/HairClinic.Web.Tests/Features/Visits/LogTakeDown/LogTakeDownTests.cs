@@ -4,6 +4,7 @@ using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Visits;
+using HairClinic.Domain.Wear;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Demo.Scenes;
 using Microsoft.EntityFrameworkCore;
@@ -41,13 +42,13 @@ public sealed class LogTakeDownTests(PgServer server)
     }
 
     [Fact]
-    public async Task The_form_opens_with_the_grades_of_last_time_and_what_is_hold_data_left_open()
+    public async Task The_form_opens_with_what_is_learnt_from_left_open()
     {
         await using var clinic = await OpenAsync();
 
         var screen = await ScreenAsync(clinic);
 
-        Assert.Equal(InspectionGrades.AsNew, screen.Start.Grades());
+        Assert.Equal(InspectionGrades.NotLookedAt, screen.Start.Grades());
         Assert.Equal(((bool?)null, (RemovalReason?)null), (screen.Start.FoundLifted, screen.Start.Because));
         Assert.Equal((_scene.Bond!.Id, ChairScene.Today), (screen.Start.WornBondId, screen.Day));
         // Adhesives are no choice here.
@@ -106,6 +107,23 @@ public sealed class LogTakeDownTests(PgServer server)
         Assert.Equal(
             InspectionGrades.NotLookedAt,
             await clinic.ReadAsync(db => db.VisitRecords.Select(r => r.Grades).SingleAsync(Cancellation))
+        );
+    }
+
+    [Fact]
+    public async Task What_was_lost_about_a_week_ago_is_gone_since_the_day_by_which_it_was()
+    {
+        await using var clinic = await OpenAsync();
+        var input = await NormalAsync(clinic, RemovalReason.LostAtHome);
+        (input.FoundLifted, input.LiftedSince) = (null, SinceWhen.AboutAWeek);
+
+        var outcome = await SaveAsync(clinic, input);
+
+        Assert.Equal((HoldCensoring.Between, 20, 24), (outcome.Hold, outcome.Lower, outcome.Upper));
+        var unit = await clinic.ReadAsync(db => db.HairSystems.SingleAsync(u => u.Id == _scene.Worn.Id, Cancellation));
+        Assert.Equal(
+            (ChairScene.Today.PlusDays(-5), ChairScene.Today.PlusDays(-5)),
+            (unit.Dates.RetiredOn, (await BondAsync(clinic)).RemovedOn)
         );
     }
 

@@ -47,7 +47,7 @@ public sealed class LogVisitTests(PgServer server)
             async page =>
             {
                 await page.Open(scene.Visit.Id).ShowsAsync("Was it put down again?");
-                page.Press("Today: On which day did they notice?");
+                page.Choose("Since when has it been up?", "Today");
                 page.Choose("Where?", "Nape");
                 page.Send();
                 await page.ShowsAsync("Logged.");

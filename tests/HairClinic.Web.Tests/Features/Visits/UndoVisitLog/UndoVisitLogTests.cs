@@ -2,6 +2,7 @@ using HairClinic.Domain.Bonding;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Practices;
 using HairClinic.Domain.Visits;
+using HairClinic.Domain.Wear;
 using Microsoft.EntityFrameworkCore;
 using Care = HairClinic.Web.Features.Visits.LogVisit;
 using Details = HairClinic.Web.Features.Visits.VisitDetails;
@@ -63,11 +64,12 @@ public sealed class UndoVisitLogTests(PgServer server)
             clinic,
             _scene.Spare.Id,
             input =>
-                (input.Shedding, input.Note, input.FoundLifted, input.LiftDayUnknown, input.WaitsKept) = (
+                (input.Shedding, input.GradesCopied, input.Note, input.FoundLifted, input.LiftedSince, input.WaitsKept) = (
                     2,
+                    true,
                     "left temple",
                     true,
-                    true,
+                    SinceWhen.AboutAWeek,
                     false
                 )
         );
@@ -76,9 +78,10 @@ public sealed class UndoVisitLogTests(PgServer server)
 
         var again = (await AsStylistAsync<Rebond, Rebond.Screen?>(clinic, s => s.OpenAsync(_scene.Visit.Id, Cancellation)))!.Draft!;
         Assert.Equal(
-            (2, "left temple", true, true, false, _scene.Spare.Id, _scene.Bond!.Id),
-            (again.Shedding, again.Note, again.FoundLifted, again.LiftDayUnknown, again.WaitsKept, again.UnitId, again.WornBondId)
+            (2, "left temple", true, SinceWhen.AboutAWeek, false, _scene.Spare.Id, _scene.Bond!.Id),
+            (again.Shedding, again.Note, again.FoundLifted, again.LiftedSince, again.WaitsKept, again.UnitId, again.WornBondId)
         );
+        Assert.Equal((null, true), (again.Knots, again.GradesCopied));
         Assert.Equal([(_scene.Adhesive.Id, _scene.Open.Id)], again.Products.Select(p => (p.ProductId, p.LotId!.Value)));
         Assert.NotNull(again.FinishedAt);
         await AsStylistAsync<Rebond, Rebond.Outcome>(clinic, s => s.SaveAsync(Guid.CreateVersion7(), again, Cancellation));

@@ -185,6 +185,8 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
             RemovedBecause = null,
             LiftedOn = null,
             LiftReportedOn = null,
+            LiftEarliestOn = null,
+            LiftLatestOn = null,
             LiftZone = null,
             LastSoundOn = null,
         };
@@ -278,8 +280,22 @@ public sealed class ImportBonds(ClinicDb db, ImportStep order, Instant now) : Sh
             _ when row.RemovedOn < row.AppliedOn => (BondColumns.RemovedOn, "a day from {0} on, when it was bonded"),
             _ when row.RemovedOn > today => (BondColumns.RemovedOn, "a day that has come"),
             _ when row.LiftedOn > row.RemovedOn => (BondColumns.LiftedOn, "a day until it was taken down"),
-            _ when row.LiftReportedOn > row.RemovedOn => (BondColumns.LiftReportedOn, "a day until it was taken down"),
+            // What came off at home is told of afterwards.
+            _ when row.LiftReportedOn > row.RemovedOn && row.RemovedBecause?.CameOffByItself() != true => (
+                BondColumns.LiftReportedOn,
+                "a day until it was taken down"
+            ),
             _ when row.LiftedOn < row.AppliedOn => (BondColumns.LiftedOn, "a day from {0} on, when it was bonded"),
+            _ when row.LiftLatestOn > (row.LiftToldOn ?? today) => (BondColumns.LiftLatestOn, "a day until it was told or found"),
+            _ when row.LiftLatestOn < row.AppliedOn => (BondColumns.LiftLatestOn, "a day from {0} on, when it was bonded"),
+            _ when row.LiftEarliestOn > row.LiftLatestOn => (
+                BondColumns.LiftEarliestOn,
+                "a day until the latest on which it can have lifted"
+            ),
+            _ when row.LiftEarliestOn is null != row.LiftLatestOn is null => (
+                row.LiftLatestOn is null ? BondColumns.LiftLatestOn : BondColumns.LiftEarliestOn,
+                "both days between which it lifted, or neither"
+            ),
             _ when row.LastSoundOn < row.AppliedOn => (BondColumns.LastSoundOn, "a day from {0} on, when it was bonded"),
             _ when row.RemovedBecause is not null && row.RemovedOn is null => (
                 BondColumns.RemovedOn,

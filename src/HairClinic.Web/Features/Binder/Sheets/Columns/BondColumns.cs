@@ -95,6 +95,21 @@ public static class BondColumns
         Synonyms = ["lift reported", "reported on", "avisó el"],
     };
 
+    public static readonly SheetColumn LiftEarliestOn = new(
+        "lift earliest on",
+        ColumnType.Date,
+        "Where the day is not known: it lifted after this one",
+        "2025-04-19"
+    )
+    {
+        Synonyms = ["lift not before", "despegada después del"],
+    };
+
+    public static readonly SheetColumn LiftLatestOn = new("lift latest on", ColumnType.Date, "And by this one", "2025-04-23")
+    {
+        Synonyms = ["lift not after", "despegada antes del"],
+    };
+
     public static readonly SheetColumn LiftZone = new("lift zone", ColumnType.Choice, "Where it lifted", "temples")
     {
         Synonyms = ["zone", "lifted where", "where it lifted", "zona"],
