@@ -18,6 +18,9 @@ internal sealed class GaussHermite
 
     public double[] LogWeights { get; }
 
+    /// <summary>About a mode, for what is nearly normal there; a client's effect is not, where the noise is small (<see cref="EffectQuadrature"/>).</summary>
+    public static GaussHermite Client { get; } = new(21);
+
     /// <summary>Over the practice's effect, which is small beside the noise.</summary>
     public static GaussHermite Practice { get; } = new(9);
 }

@@ -6,8 +6,10 @@ namespace HairClinic.Domain.Wear.Lifetimes;
 public sealed record ModelBasis(LifetimeKind Quantity, LocalDate? RecordsUpTo, LifetimeFitNote Reason)
 {
     /// <param name="used">The fit predictions read; null where they read none.</param>
-    /// <param name="newest">The last that was made.</param>
-    /// <returns>Null where there is nothing to say: the newest is the one that is used, or nothing was ever calculated.</returns>
-    public static ModelBasis? Of(StoredFit? used, StoredFit? newest) =>
-        newest is { Converged: false, Notes: [var reason, ..] } ? new(newest.Quantity, used?.DataCut, reason) : null;
+    /// <param name="unanswered">The last of those that found no answer; null where every one found some.</param>
+    /// <returns>Null where there is nothing to say: what is used is newer, or nothing was ever calculated.</returns>
+    public static ModelBasis? Of(StoredFit? used, StoredFit? unanswered) =>
+        unanswered is { Notes: [var reason, ..] } && !(used?.FittedAt >= unanswered.FittedAt)
+            ? new(unanswered.Quantity, used?.DataCut, reason)
+            : null;
 }

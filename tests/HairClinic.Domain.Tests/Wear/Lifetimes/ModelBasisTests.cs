@@ -1,5 +1,6 @@
 using HairClinic.Domain.Wear.Curves;
 using HairClinic.Domain.Wear.Lifetimes;
+using NodaTime;
 
 namespace HairClinic.Domain.Tests.Wear.Lifetimes;
 
@@ -19,9 +20,10 @@ public sealed class ModelBasisTests
     public void Without_one_before_it_is_said_that_the_rows_alone_speak() => Assert.Null(ModelBasis.Of(null, Unanswered)!.RecordsUpTo);
 
     [Fact]
-    public void There_is_nothing_to_say_while_the_newest_is_used_or_nothing_was_calculated()
+    public void There_is_nothing_to_say_while_what_is_used_is_newer_or_nothing_was_calculated()
     {
-        Assert.Null(ModelBasis.Of(Answered, Answered));
+        Assert.Null(ModelBasis.Of(Stored([Spell.Exact(30), Spell.Exact(40)], new(2026, 10, 10)), Unanswered));
+        Assert.Null(ModelBasis.Of(Answered, null));
         Assert.Null(ModelBasis.Of(null, null));
     }
 
