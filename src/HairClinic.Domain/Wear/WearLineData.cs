@@ -1,3 +1,5 @@
+using HairClinic.Domain.Wear.Lifetimes;
+
 namespace HairClinic.Domain.Wear;
 
 /// <summary>Everything the wear line draws, already computed: days in, picture out.</summary>
@@ -16,6 +18,9 @@ public sealed record WearLineData(
     WearLineGap? Gap = null
 )
 {
+    /// <summary>What the predicted ends stand on, where the newest recalculation found no answer.</summary>
+    public ModelBasis? Basis { get; init; }
+
     /// <summary>The lane on the head today, if any.</summary>
     public WearLineUnit? Worn => Lanes.FirstOrDefault(lane => lane.Open is not null);
 }

@@ -26,7 +26,10 @@ public sealed record ClientOutlook(ReorderFacts Book, ClientUnits Units, ClientR
 
     /// <summary>What the wear line draws to the right of today.</summary>
     public WearLineForecast ToWearLineForecast() =>
-        new(Case?.Left ?? new Dictionary<Guid, (LifePrediction, int)>(), Orders.ArrivalRanges(Units.Units), Outlook?.OrderBy, Gap());
+        new(Case?.Left ?? new Dictionary<Guid, (LifePrediction, int)>(), Orders.ArrivalRanges(Units.Units), Outlook?.OrderBy, Gap())
+        {
+            Basis = Book.WearModels.LifeBasis,
+        };
 
     /// <summary>From when the hair in house is worn out as likely as not until the next unit is as likely as not ready.</summary>
     private WearLineGap? Gap()

@@ -25,6 +25,9 @@ public sealed class DueFacts
 
     public PracticeSettings Settings => _settings;
 
+    /// <summary>What due days stand on, where the newest recalculation found no answer.</summary>
+    public ModelBasis? Basis { get; private init; }
+
     public Salon SalonOf(Client client) => _salons[client.HomeSalonId];
 
     public Salon Salon(Guid salonId) => _salons[salonId];
@@ -41,7 +44,10 @@ public sealed class DueFacts
             await db.Salons.AsNoTracking().Include(s => s.Hours).Include(s => s.Closures).ToListAsync(cancellation),
             await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation),
             models.Hold
-        );
+        )
+        {
+            Basis = models.HoldBasis,
+        };
     }
 
     /// <param name="client">With their life events loaded.</param>

@@ -68,7 +68,10 @@ public static class WearLineBuilder
         if (ahead.Gap is { } gap && gap.Until > to)
             to = gap.Until;
         var end = LocalDate.Min(to.PlusWeeks(1), today.PlusMonths(WearLineFutureBuilder.MonthsAhead));
-        return new WearLineData(from, end, today, [.. drawn.Select(lane => WearLineFutureBuilder.ClipUnit(lane, end))], seen, ahead.Gap);
+        return new WearLineData(from, end, today, [.. drawn.Select(lane => WearLineFutureBuilder.ClipUnit(lane, end))], seen, ahead.Gap)
+        {
+            Basis = ahead.Left.Count > 0 ? ahead.Basis : null,
+        };
     }
 
     private static WearLineUnit LaneOf(UnitWithKindName unit, IEnumerable<Bond> bonds, WearLineForecast ahead)

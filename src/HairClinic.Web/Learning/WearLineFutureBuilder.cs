@@ -89,6 +89,9 @@ public sealed record WearLineForecast(
     WearLineGap? Gap
 )
 {
+    /// <summary>What the lives stand on, where the newest recalculation found no answer.</summary>
+    public ModelBasis? Basis { get; init; }
+
     public static readonly WearLineForecast Unknown = new(
         new Dictionary<Guid, (LifePrediction, int)>(),
         new Dictionary<Guid, (LocalDate, LocalDate)>(),

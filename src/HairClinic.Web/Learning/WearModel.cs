@@ -129,6 +129,15 @@ public sealed class WearModel
 /// <summary>The practice's two models, of hold and of life, as they stand.</summary>
 public sealed record WearModelPair(WearModel Hold, WearModel Life)
 {
+    /// <summary>What predictions of holds stand on while the newest recalculation of them found no answer; else null.</summary>
+    public ModelBasis? HoldBasis { get; private init; }
+
+    /// <summary>As <see cref="HoldBasis"/>, of lives.</summary>
+    public ModelBasis? LifeBasis { get; private init; }
+
+    /// <summary>Both, as far as there is something to say.</summary>
+    public IReadOnlyList<ModelBasis> Bases => [.. new[] { HoldBasis, LifeBasis }.OfType<ModelBasis>()];
+
     public static async Task<WearModelPair> LoadAsync(ClinicDb db, CancellationToken cancellation) =>
         (await LoadWithSettingsAsync(db, cancellation)).WearModels;
 
@@ -145,6 +154,8 @@ public sealed record WearModelPair(WearModel Hold, WearModel Life)
                 Settings = s,
                 Hold = UsableFits(db, LifetimeKind.Hold).FirstOrDefault(),
                 Life = UsableFits(db, LifetimeKind.Life).FirstOrDefault(),
+                HoldUnanswered = FitsWithoutAnswer(db, LifetimeKind.Hold).FirstOrDefault(),
+                LifeUnanswered = FitsWithoutAnswer(db, LifetimeKind.Life).FirstOrDefault(),
             })
             .SingleAsync(cancellation);
         var factors = await LoadWearFactorsAsync(db, cancellation);
@@ -154,6 +165,10 @@ public sealed record WearModelPair(WearModel Hold, WearModel Life)
                 new WearModel(head.Hold, FactorsByHabit(factors, LifetimeKind.Hold)),
                 new WearModel(head.Life, FactorsByHabit(factors, LifetimeKind.Life))
             )
+            {
+                HoldBasis = ModelBasis.Of(head.Hold, head.HoldUnanswered),
+                LifeBasis = ModelBasis.Of(head.Life, head.LifeUnanswered),
+            }
         );
     }
 
@@ -163,6 +178,13 @@ public sealed record WearModelPair(WearModel Hold, WearModel Life)
         db
             .StoredFits.AsNoTracking()
             .Where(f => f.Quantity == quantity && f.ModelVersion == StoredFit.CurrentModel && f.Converged && f.Spells > 0)
+            .OrderByDescending(f => f.FittedAt);
+
+    /// <summary>Those of today's model that found no answer, the newest first.</summary>
+    public static IQueryable<StoredFit> FitsWithoutAnswer(ClinicDb db, LifetimeKind quantity) =>
+        db
+            .StoredFits.AsNoTracking()
+            .Where(f => f.Quantity == quantity && f.ModelVersion == StoredFit.CurrentModel && !f.Converged)
             .OrderByDescending(f => f.FittedAt);
 
     /// <summary>Staff and jobs read the factor rows; a client's own page does without.</summary>

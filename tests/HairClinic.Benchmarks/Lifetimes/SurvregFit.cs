@@ -20,7 +20,7 @@ internal sealed record SurvregFit(string Version, double[] Seconds, double[] Pro
         for (i in 1:as.integer(a[4])) {
           gc()
           s <- proc.time()
-          m <- survreg(Surv(time, status) ~ ., data = d, dist = "weibull")
+          m <- survreg(Surv(time, status) ~ ., data = d, dist = a[5])
           s <- proc.time() - s
           cat("seconds", s[["elapsed"]], "\n")
           cat("processor", s[["user.self"]] + s[["sys.self"]], "\n")
@@ -30,7 +30,7 @@ internal sealed record SurvregFit(string Version, double[] Seconds, double[] Pro
         """;
 
     /// <returns>Null where there is no Rscript.</returns>
-    public static async Task<SurvregFit?> RunAsync(Spell[] spells, CovariateColumn[] columns, int times)
+    public static async Task<SurvregFit?> RunAsync(LifeDistribution distribution, Spell[] spells, CovariateColumn[] columns, int times)
     {
         var folder = Directory.CreateTempSubdirectory("survreg");
         try
@@ -45,7 +45,7 @@ internal sealed record SurvregFit(string Version, double[] Seconds, double[] Pro
                     Write(file, column.Values);
             }
             var start = new ProcessStartInfo("Rscript") { RedirectStandardOutput = true };
-            string[] words = ["--vanilla", script, rows, $"{spells.Length}", $"{columns.Length}", $"{times}"];
+            string[] words = ["--vanilla", script, rows, $"{spells.Length}", $"{columns.Length}", $"{times}", distribution == LifeDistribution.Weibull ? "weibull" : "lognormal"];
             foreach (var word in words)
                 start.ArgumentList.Add(word);
             using var process = Process.Start(start)!;

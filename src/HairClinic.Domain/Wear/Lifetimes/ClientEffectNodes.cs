@@ -39,7 +39,11 @@ public sealed class ClientEffectNodes
             intercept += population.Coefficients[j] * own.Means[j];
         effect.MoveToClient([intercept, .. population.Coefficients, population.LogScale], 0, own.Length);
         if (population.PracticeVariance == 0)
-            return new(Array.ConvertAll(effect.Nodes, node => node + population.PracticeMean), Normalised([.. effect.Shares]), own.Count);
+            return new(
+                Array.ConvertAll(effect.Nodes.ToArray(), node => node + population.PracticeMean),
+                Normalised([.. effect.Shares]),
+                own.Count
+            );
         var rule = GaussHermite.Practice;
         var nodes = new double[effect.Nodes.Length * rule.Nodes.Length];
         var shares = new double[nodes.Length];

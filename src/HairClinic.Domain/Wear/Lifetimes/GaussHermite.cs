@@ -18,7 +18,7 @@ internal sealed class GaussHermite
 
     public double[] LogWeights { get; }
 
-    /// <summary>About each client's mode.</summary>
+    /// <summary>About a mode, for what is nearly normal there; a client's effect is not, where the noise is small (<see cref="EffectQuadrature"/>).</summary>
     public static GaussHermite Client { get; } = new(21);
 
     /// <summary>Over the practice's effect, which is small beside the noise.</summary>

@@ -40,6 +40,9 @@ public sealed class LifetimeFit
 
     public required int Ended { get; init; }
 
+    /// <summary>Known ends were taken as known to the day only; the likelihood is then that of intervals, not a density.</summary>
+    public bool EndsToTheDay => Notes.Contains(LifetimeFitNote.EndsToTheDay);
+
     /// <summary>Why there is no estimate; null where there is one.</summary>
     public LifetimeFitNote? Missing { get; init; }
 

@@ -4,8 +4,7 @@ namespace HairClinic.Domain.Wear.Lifetimes;
 
 /// <summary>Spells with their covariates, laid out flat for the fit: one array a column, rows in the order they are read.</summary>
 /// <remarks>
-/// Rows without information (still going on at 0, or of no weight) are left out. Columns are kept less their mean where
-/// every row takes on the whole intercept: the same model, and sums that lose no digits.
+/// Rows without information (still going on at 0, or of no weight) are left out. Columns are kept less their mean.
 /// A spell entered late is two rows: it as a whole, and "went on until it entered" taken back, by a weight below 0, both at
 /// its own covariates. All derivatives follow, and a client's effect sees both.
 /// </remarks>
@@ -33,13 +32,20 @@ public sealed class LifetimeFitRows
 
     internal double[][] Columns { get; }
 
+    /// <summary>What was taken off each column, per unit of loading.</summary>
     internal double[] Means { get; }
 
-    internal SpellEnd[] Ends { get; }
+    /// <summary>A covariate whose values are so large, or so nearly alike, that their squares are no numbers; null if there is none.</summary>
+    internal string? BeyondNumbers { get; private set; }
 
-    internal double[] LogLower { get; }
+    private const double SmallestValue = 1e-100;
+    private const double LargestValue = 1e100;
 
-    internal double[] LogUpper { get; }
+    internal SpellEnd[] Ends { get; private set; }
+
+    internal double[] LogLower { get; private set; }
+
+    internal double[] LogUpper { get; private set; }
 
     internal double[] Weights { get; }
 
@@ -128,22 +134,76 @@ public sealed class LifetimeFitRows
             _ => LogLower[row],
         };
 
+    /// <summary>The s at which noise about a known end is as wide as a day's rounding, on half of them; null where no end is known.</summary>
+    internal double? LogScaleOfADay()
+    {
+        var perDay = new List<double>();
+        for (var i = 0; i < Length; i++)
+        {
+            if (Ends[i] == SpellEnd.At)
+                perDay.Add(-LogLower[i] - Math.Log(Places?[i].Sigma ?? 1));
+        }
+        if (perDay.Count == 0)
+            return null;
+        perDay.Sort();
+        // Rounding to whole days spreads by 1/√12 of a day, the noise by 1.28 (Weibull) or 1 times its scale.
+        return Math.Log(0.25) + perDay[perDay.Count / 2];
+    }
+
+    /// <summary>The same rows, every known end known to the day only: within half a day of what was written down.</summary>
+    internal LifetimeFitRows KnownToTheDay()
+    {
+        var rounded = (LifetimeFitRows)MemberwiseClone();
+        (rounded.Ends, rounded.LogLower, rounded.LogUpper) = ([.. Ends], [.. LogLower], [.. LogUpper]);
+        rounded.Simple = 0;
+        for (var i = 0; i < Length; i++)
+        {
+            if (Ends[i] != SpellEnd.At)
+                continue;
+            var day = Math.Exp(LogLower[i]);
+            rounded.Ends[i] = day > 0.5 ? SpellEnd.Between : SpellEnd.By;
+            rounded.LogLower[i] = day > 0.5 ? Math.Log(day - 0.5) : double.NegativeInfinity;
+            rounded.LogUpper[i] = Math.Log(day + 0.5);
+            // Not before it was entered: what is taken back of a spell stands beside it.
+            if (i + 1 < Length && Weights[i + 1] < 0 && LogLower[i + 1] > rounded.LogLower[i])
+                (rounded.Ends[i], rounded.LogLower[i]) = (SpellEnd.Between, LogLower[i + 1]);
+        }
+        return rounded;
+    }
+
+    // Less what a constant explains of it: the same model, and sums that lose no digits, however far from 0 a column lies.
     private void FillColumn(int j, CovariateColumn column, int[] order)
     {
         Names[j] = column.Name;
-        var values = new double[order.Length];
-        var sum = 0.0;
-        for (var i = 0; i < order.Length; i++)
-            sum += values[i] = column.Values[order[i]];
-        if (!double.IsFinite(sum))
-            throw new ArgumentException($"The covariate {column.Name} has a value that is no number.", nameof(column));
-        Columns[j] = values;
-        if (Places is not null || order.Length == 0)
+        var values = Columns[j] = new double[order.Length];
+        if (order.Length == 0)
             return;
-        Means[j] = sum / order.Length;
+        var start = column.Values[order[0]] / Loading(0);
+        var (product, square, largest) = (0.0, 0.0, 0.0);
+        var constant = true;
         for (var i = 0; i < values.Length; i++)
-            values[i] -= Means[j];
+        {
+            var (value, loading) = (column.Values[order[i]], Loading(i));
+            if (!double.IsFinite(value))
+                throw new ArgumentException($"The covariate {column.Name} has a value that is no number.", nameof(column));
+            values[i] = value - loading * start;
+            // With several windows a constant times the loading is not always the same double.
+            constant &= Math.Abs(values[i]) <= (Places is null ? 0 : 4e-16 * Math.Abs(value));
+            product += loading * values[i];
+            square += loading * loading;
+        }
+        var mean = product / square;
+        for (var i = 0; i < values.Length; i++)
+        {
+            values[i] = constant ? 0 : values[i] - Loading(i) * mean;
+            largest = Math.Max(largest, Math.Abs(values[i]));
+        }
+        Means[j] = start + mean;
+        if (!constant && !(largest is > SmallestValue and < LargestValue))
+            BeyondNumbers ??= column.Name;
     }
+
+    private double Loading(int row) => Places is { } places ? places[row].Loading : 1;
 
     // Which spell each row is of; the complement of it for what is taken back of one.
     private static int[] Order(ReadOnlySpan<Spell> spells, ReadOnlySpan<int> clients, ReadOnlySpan<double> entered)

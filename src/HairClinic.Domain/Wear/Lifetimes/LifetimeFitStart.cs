@@ -26,7 +26,7 @@ internal sealed class LifetimeFitStart
         // ln T of a Weibull spreads 1.28 times its scale: 0.78 = √6/π.
         var logScale = residual > NoResidual ? Math.Log(0.78 * residual) : -2;
         if (target.PriorOf(target.Size - 1) is { IsProper: true } prior)
-            logScale = Math.Clamp(logScale, prior.Mean - 2 * prior.Spread, prior.Mean + 2 * prior.Spread);
+            logScale = target.IsMarginal ? prior.Mean : Math.Clamp(logScale, prior.Mean - 2 * prior.Spread, prior.Mean + 2 * prior.Spread);
         if (distribution == LifeDistribution.Weibull && rows.Places is null)
             start.Parameters[0] += 0.5772 * Math.Exp(logScale);
         start.Parameters = [.. start.Parameters, logScale];
@@ -44,7 +44,7 @@ internal sealed class LifetimeFitStart
             sums.Hessian.AsSpan(j * sums.Size, size).CopyTo(normal.AsSpan(j * size));
             Spreads[j] = Math.Sqrt(normal[j * size + j] / total);
         }
-        Entangled = rows.Length > 0 ? FindEntangled(rows, normal) : 0;
+        Entangled = rows.Length > 0 ? FindEntangled(normal) : 0;
         var (plain, plainRight) = ((double[])normal.Clone(), (double[])right.Clone());
         for (var k = 0; k < size; k++)
         {
@@ -69,14 +69,10 @@ internal sealed class LifetimeFitStart
         return Math.Sqrt(Math.Max(0, squares) / total);
     }
 
-    private int FindEntangled(LifetimeFitRows rows, double[] normal)
+    private int FindEntangled(double[] normal)
     {
-        // Rounding left over from subtracting a column's mean is not spread.
-        for (var j = 1; j < Spreads.Length; j++)
-        {
-            if (Spreads[j] <= 1e-9 * Math.Abs(rows.Means[j - 1]) || Spreads[j] == 0)
-                return j;
-        }
+        if (Array.IndexOf(Spreads, 0, 1) is var constant and > 0)
+            return constant;
         if (
             Spreads.Length == 1
             || ScaledCholesky.TryFactorize(normal, Spreads.Length, 0, out var culprit) is var factor && factor is { SmallestPivot: > 1e-10 }

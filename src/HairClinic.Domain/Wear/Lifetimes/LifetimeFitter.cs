@@ -9,7 +9,25 @@ namespace HairClinic.Domain.Wear.Lifetimes;
 /// </remarks>
 public static class LifetimeFitter
 {
-    public static LifetimeFit Fit(LifeDistribution distribution, LifetimeFitRows rows, LifePriors priors)
+    public static LifetimeFit Fit(LifeDistribution distribution, LifetimeFitRows rows, LifePriors priors) =>
+        Fit(distribution, rows, priors, toTheDay: false);
+
+    /// <summary>Two models of the same rows, to be compared: either both take an end as known to the day only, or neither.</summary>
+    public static (LifetimeFit First, LifetimeFit Second) FitToCompare(
+        LifeDistribution distribution,
+        (LifetimeFitRows Rows, LifePriors Priors) first,
+        (LifetimeFitRows Rows, LifePriors Priors) second
+    )
+    {
+        var fits = (First: Fit(distribution, first.Rows, first.Priors), Second: Fit(distribution, second.Rows, second.Priors));
+        if (fits.First.EndsToTheDay && !fits.Second.EndsToTheDay)
+            fits.Second = Fit(distribution, second.Rows.KnownToTheDay(), second.Priors, toTheDay: true);
+        else if (fits.Second.EndsToTheDay && !fits.First.EndsToTheDay)
+            fits.First = Fit(distribution, first.Rows.KnownToTheDay(), first.Priors, toTheDay: true);
+        return fits;
+    }
+
+    private static LifetimeFit Fit(LifeDistribution distribution, LifetimeFitRows rows, LifePriors priors, bool toTheDay)
     {
         var target = new LogPosterior(distribution, rows, priors);
         var start = LifetimeFitStart.Guess(distribution, rows, target);
@@ -17,9 +35,12 @@ public static class LifetimeFitter
             return LifetimeFit.NoEstimate(distribution, rows, why);
         var climb = new NewtonMaximizer(target, start.Spreads);
         climb.MaximizeFrom(Near(target, start));
+        // Many ends on the very same day draw the spread down as far as its prior lets them, which means nothing: no finer than they were noted.
+        if (climb.Parameters[^1] < target.LogScaleOfADay)
+            return Fit(distribution, rows.KnownToTheDay(), priors, toTheDay: true);
         if (!climb.Converged)
-            return LifetimeFit.NoEstimate(distribution, rows, Why(climb, rows, priors), climb.Iterations);
-        return Build(distribution, rows, priors, target, climb, Notes(rows, priors, start));
+            return LifetimeFit.NoEstimate(distribution, rows, Why(climb, target, rows, priors), climb.Iterations);
+        return Build(distribution, rows, priors, target, climb, Notes(rows, priors, start, toTheDay));
     }
 
     // Of a great many rows a sixteenth leads almost to the top, for a sixteenth of the work. Where it does not, nothing is lost.
@@ -35,6 +56,8 @@ public static class LifetimeFitter
     /// <summary>What can be told before climbing: without a prior to lean on, some rows have no highest point.</summary>
     private static LifetimeFitNote? Hopeless(LifetimeFitRows rows, LifePriors priors, LifetimeFitStart start)
     {
+        if (rows.BeyondNumbers is { } covariate)
+            return LifetimeFitFailureNotes.BeyondNumbers(covariate);
         if (priors.Intercept.IsProper && priors.LogScale.IsProper)
             return start.Entangled > 0 && !priors.Coefficients[start.Entangled - 1].IsProper
                 ? LifetimeFitFailureNotes.Collinear(rows.Names[start.Entangled - 1])
@@ -48,17 +71,19 @@ public static class LifetimeFitter
         return start.Entangled > 0 ? LifetimeFitFailureNotes.Collinear(rows.Names[start.Entangled - 1]) : null;
     }
 
-    private static LifetimeFitNote Why(NewtonMaximizer climb, LifetimeFitRows rows, LifePriors priors)
+    private static LifetimeFitNote Why(NewtonMaximizer climb, LogPosterior target, LifetimeFitRows rows, LifePriors priors)
     {
-        if (priors.AreProper)
-            return LifetimeFitFailureNotes.NotReached;
         var last = climb.Parameters.Length - 1;
+        if (priors.AreProper)
+            return climb.Parameters[last] < target.LowestLogScale
+                ? LifetimeFitFailureNotes.SpreadTooSmall
+                : LifetimeFitFailureNotes.NotReached;
         return climb.Mover == last ? LifetimeFitFailureNotes.NoSpread
             : climb.Mover == 0 ? LifetimeFitFailureNotes.Separated(LifetimeFit.InterceptName)
             : LifetimeFitFailureNotes.Separated(rows.Names[climb.Mover - 1]);
     }
 
-    private static List<LifetimeFitNote> Notes(LifetimeFitRows rows, LifePriors priors, LifetimeFitStart start)
+    private static List<LifetimeFitNote> Notes(LifetimeFitRows rows, LifePriors priors, LifetimeFitStart start, bool toTheDay)
     {
         var notes = new List<LifetimeFitNote>();
         if (rows.Count == 0)
@@ -71,6 +96,8 @@ public static class LifetimeFitter
             notes.Add(LifetimeFitNote.EffectAssumed(rows.Names[start.Entangled - 1]));
         if (priors.ClientSpread > 0 && rows.ClientStarts.Length == 2)
             notes.Add(LifetimeFitNote.OneClient);
+        if (toTheDay)
+            notes.Add(LifetimeFitNote.EndsToTheDay);
         return notes;
     }
 
@@ -141,7 +168,16 @@ internal static class LifetimeFitFailureNotes
     public static LifetimeFitNote NoSpread { get; } =
         new("There is no estimate: the rows fit perfectly, so their spread could be as small as one likes.");
 
+    public static LifetimeFitNote SpreadTooSmall { get; } =
+        new("There is no estimate: the rows fit so nearly perfectly that their spread is too small to calculate with.");
+
     public static LifetimeFitNote NotReached { get; } = new("There is no estimate: the search for it did not settle.");
+
+    public static LifetimeFitNote BeyondNumbers(string covariate) =>
+        new(
+            "There is no estimate: the values of {0} are too far apart, or too close together, to calculate with. Give them in another unit.",
+            covariate
+        );
 
     public static LifetimeFitNote Collinear(string covariate) =>
         new("There is no estimate: {0} is the same on every row, or follows from the other covariates.", covariate);
@@ -160,6 +196,9 @@ public sealed record LifetimeFitNote(string Sentence, string? Argument = null)
         "Every end is known only as \"by then\": what is shown is what was assumed, moved by how early those were."
     );
     public static readonly LifetimeFitNote NoRows = new("Nothing has been seen yet: what is shown is what was assumed.");
+    public static readonly LifetimeFitNote EndsToTheDay = new(
+        "So many ended after the very same number of days that each end counts as known to the day only, half a day either way."
+    );
     public static readonly LifetimeFitNote OneClient = new("All rows are one client's: how clients differ is what was assumed.");
 
     public static LifetimeFitNote EffectAssumed(string covariate) =>

@@ -35,9 +35,9 @@ internal sealed class LikelihoodBlock(LifeDistribution distribution, LifetimeFit
     {
         _length = count;
         Centres(start);
-        var fast = distribution == LifeDistribution.Weibull && rows.Places is null ? Math.Clamp(rows.Simple - start, 0, count) : 0;
+        var fast = rows.Places is null ? Math.Clamp(rows.Simple - start, 0, count) : 0;
         fast -= fast % Vector<double>.Count;
-        var sums = fast > 0 ? Weibull(start, fast) : default;
+        var sums = fast > 0 ? FillSimple(start, fast) : default;
         for (var i = fast; i < count; i++)
         {
             var row = start + i;
@@ -94,8 +94,8 @@ internal sealed class LikelihoodBlock(LifeDistribution distribution, LifetimeFit
             VectorSums.AddScaled(_centre, rows.Columns[j].AsSpan(start, _length), parameters[j + 1]);
     }
 
-    // Known ends and those ahead differ by one term only: d − eᶻ with d = 1 for an end.
-    private (double Value, double Slope, double Bend) Weibull(int start, int count)
+    // Several rows at once, of those that ended at a known time (d = 1) or went on (d = 0).
+    private (double Value, double Slope, double Bend) FillSimple(int start, int count)
     {
         var (value, slope, bend) = (Vector<double>.Zero, Vector<double>.Zero, Vector<double>.Zero);
         var (inverse, logScale) = (new Vector<double>(1 / _scale), new Vector<double>(parameters[^1]));
@@ -108,16 +108,34 @@ internal sealed class LikelihoodBlock(LifeDistribution distribution, LifetimeFit
             var y = new Vector<double>(rows.LogLower, start + i);
             var weight = new Vector<double>(rows.Weights, start + i);
             var z = (y - new Vector<double>(_centre, i)) * inverse;
-            var exp = Vector.Exp(z);
-            var g1 = d - exp;
-            value += weight * (d * (z - logScale - y) - exp);
+            var (height, g1, g2) = distribution == LifeDistribution.Weibull ? OfWeibull(d, z) : OfLogNormal(d, z);
+            var tilt = g1 + z * g2;
+            value += weight * (height - d * (logScale + y));
             slope -= weight * (z * g1 + d);
-            bend += weight * z * (g1 - z * exp);
+            bend += weight * z * tilt;
             var scaled = weight * inverse;
             (-g1 * scaled).CopyTo(_e, i);
-            (-exp * scaled * inverse).CopyTo(_ee, i);
-            ((g1 - z * exp) * scaled).CopyTo(_es, i);
+            (g2 * scaled * inverse).CopyTo(_ee, i);
+            (tilt * scaled).CopyTo(_es, i);
         }
         return (Vector.Sum(value), Vector.Sum(slope), Vector.Sum(bend));
+    }
+
+    // ln of density or survival by z, with its first and second derivative.
+    private static (Vector<double> Value, Vector<double> First, Vector<double> Second) OfWeibull(Vector<double> d, Vector<double> z)
+    {
+        var exp = Vector.Exp(z);
+        return (d * z - exp, d - exp, -exp);
+    }
+
+    private static (Vector<double> Value, Vector<double> First, Vector<double> Second) OfLogNormal(Vector<double> d, Vector<double> z)
+    {
+        var ended = Vector.Equals(d, Vector<double>.One);
+        var (logQ, hazard) = NormalTail.LogQAndHazard(z);
+        return (
+            Vector.ConditionalSelect(ended, -0.5 * z * z - new Vector<double>(NormalTail.LogRootTwoPi), logQ),
+            Vector.ConditionalSelect(ended, -z, -hazard),
+            Vector.ConditionalSelect(ended, -Vector<double>.One, -hazard * (hazard - z))
+        );
     }
 }

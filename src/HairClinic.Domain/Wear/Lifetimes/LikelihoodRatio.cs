@@ -51,10 +51,13 @@ public sealed record LikelihoodRatio(
         }
         columns.AddRange(others);
         var free = priors with { Coefficients = [.. Enumerable.Repeat(NormalPrior.Flat, degrees), .. priors.Coefficients] };
-        var with = LifetimeFitter.Fit(distribution, LifetimeFitRows.Create(spells, columns, places, clients), free);
+        var (with, without) = LifetimeFitter.FitToCompare(
+            distribution,
+            (LifetimeFitRows.Create(spells, columns, places, clients), free),
+            (LifetimeFitRows.Create(spells, others, places, clients), priors)
+        );
         if (with.Missing is { } why)
             return Not(why);
-        var without = LifetimeFitter.Fit(distribution, LifetimeFitRows.Create(spells, others, places, clients), priors);
         if (without.Missing is { } reason)
             return Not(reason);
         var chiSquare = Math.Max(0, 2 * (with.LogPosterior - without.LogPosterior));

@@ -17,6 +17,8 @@ public sealed class LogPosterior
         if (priors.Coefficients.Count != rows.Names.Length)
             throw new ArgumentException("A prior for each covariate.", nameof(priors));
         (_rows, _priors) = (rows, priors);
+        if (priors.LogScale.IsProper)
+            LowestLogScale = (LogScaleOfADay = rows.LogScaleOfADay()) - 1 ?? LowestOfIntervals;
         if (rows.ClientStarts.Length > 0 && priors.ClientSpread > 0)
             _marginal = new MarginalLikelihood(distribution, rows, priors.ClientSpread);
         else
@@ -51,6 +53,18 @@ public sealed class LogPosterior
             AddPrior(k, parameters, sums);
         return sums.Value;
     }
+
+    /// <summary>Clients' effects are integrated out.</summary>
+    internal bool IsMarginal => _marginal is not null;
+
+    /// <summary>Further down no fit goes: the rows fit perfectly.</summary>
+    internal double LowestLogScale { get; } = -18;
+
+    /// <summary>Where times noted in whole days can tell no more; null without a prior of s, or where no end is known.</summary>
+    internal double? LogScaleOfADay { get; }
+
+    // Where no end is known to the day, nothing draws the spread so far down.
+    private const double LowestOfIntervals = -8;
 
     /// <summary>So many rows that a sample of them shows where to start.</summary>
     internal bool IsLarge => _plain is not null && _rows.Length > 200_000;

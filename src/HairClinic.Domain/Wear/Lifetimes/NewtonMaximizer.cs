@@ -11,10 +11,12 @@ internal sealed class NewtonMaximizer(LogPosterior target, double[] spreads, int
     private const int Longest = 200;
     private const double ShortInErrors = 1e-9;
     private const double ShortInNoise = 1e-3;
-    private const double LowestLogScale = -18;
 
     // So near the top that Newton's step needs no watching: an integral over nodes is known to about so much.
     private const double Near = 1e-6;
+
+    // With clients' effects far too small a scale is a slope without a top near by: not to be leapt to.
+    private double LongestOfScale => target.IsMarginal ? 0.4 : 1;
 
     public double[] Parameters { get; private set; } = [];
     public LogLikelihoodSums Sums { get; private set; } = new(0);
@@ -38,11 +40,11 @@ internal sealed class NewtonMaximizer(LogPosterior target, double[] spreads, int
                 rise += step[j] * Sums.Gradient[j];
             var inNoise = InNoise(step);
             // A scale is not changed more than e-fold at once, nor a centre by more than some widths of the noise.
-            var share = Math.Min(1, 4 / Math.Max(inNoise, 4 * Math.Abs(step[^1])));
+            var share = Math.Min(1, 4 / Math.Max(inNoise, 4 * Math.Abs(step[^1]) / LongestOfScale));
             var arrived = !ridged && rise < ShortInErrors && inNoise < ShortInNoise;
             if (!TryStep(step, share, rise) && !arrived)
                 return;
-            if (Parameters[^1] < LowestLogScale)
+            if (Parameters[^1] < target.LowestLogScale)
             {
                 Mover = Parameters.Length - 1;
                 return;

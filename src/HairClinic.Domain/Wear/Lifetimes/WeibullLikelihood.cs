@@ -21,6 +21,13 @@ internal static class WeibullLikelihood
         var gap = e2 - e1;
         if (double.IsInfinity(gap))
             return RowLogLikelihood.FromDerivatives(-e1, -e1, -e1, z1, tau);
+        // So early in the curve that eᶻ itself cannot be written down: 1 − e⁻ᵍ is g, and its logarithm is taken apart.
+        if (gap < 1e-100)
+        {
+            var logFall = z2 + (end == SpellEnd.By ? 0 : Math.Log(-Expm1(z1 - z2)));
+            var (start, stop) = (end == SpellEnd.By ? 0 : Math.Exp(z1 - logFall), Math.Exp(z2 - logFall));
+            return RowLogLikelihood.ForInterval(logFall, z1, start, start, z2, stop, stop, tau);
+        }
         var fall = -Expm1(-gap);
         var a = e1 / fall;
         var b = e2 * Math.Exp(-gap) / fall;

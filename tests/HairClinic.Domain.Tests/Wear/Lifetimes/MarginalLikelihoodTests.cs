@@ -23,6 +23,11 @@ public sealed class MarginalLikelihoodTests
     [InlineData(LifeDistribution.Weibull, 5, 0.05)]
     [InlineData(LifeDistribution.LogNormal, 1, 0.2)]
     [InlineData(LifeDistribution.LogNormal, 5, 0.2)]
+    [InlineData(LifeDistribution.LogNormal, 1, 0.02)]
+    [InlineData(LifeDistribution.LogNormal, 5, 0.05)]
+    [InlineData(LifeDistribution.Weibull, 1, 0.02)]
+    [InlineData(LifeDistribution.Weibull, 5, 0.02)]
+    [InlineData(LifeDistribution.Weibull, 1, 2)]
     public void It_agrees_with_a_fine_grid(LifeDistribution distribution, int count, double scale)
     {
         var spells = Own[..count];
@@ -32,6 +37,47 @@ public sealed class MarginalLikelihoodTests
         var value = target.Evaluate([3.6, Math.Log(scale)], new double[2], new double[4]);
 
         Assert.Equal(ByGrid(distribution, spells, 3.6, scale), value, 1e-7);
+    }
+
+    // Sound at one day and nothing more is known: the likelihood is a step, as sharp as the scale is small, and the posterior no bell.
+    [Theory]
+    [InlineData(LifeDistribution.Weibull, 60, 0.2)]
+    [InlineData(LifeDistribution.Weibull, 60, 0.02)]
+    [InlineData(LifeDistribution.Weibull, 30, 0.005)]
+    [InlineData(LifeDistribution.LogNormal, 60, 0.02)]
+    public void It_agrees_where_a_bond_was_only_seen_to_be_sound(LifeDistribution distribution, double days, double scale)
+    {
+        Spell[] spells = [Spell.RightCensored(days)];
+        var target = new LogPosterior(
+            distribution,
+            LifetimeFitRows.Create(spells, [], [], new int[1]),
+            LifePriors.Flat(0) with
+            {
+                ClientSpread = Spread,
+            }
+        );
+
+        Assert.Equal(ByGrid(distribution, spells, 3.6, scale), target.Evaluate([3.6, Math.Log(scale)], new double[2], new double[4]), 1e-7);
+    }
+
+    // No bond fits another: so far apart that eᶻ of one row is no number where that of another is 0.
+    [Fact]
+    public void It_has_a_value_where_bonds_of_one_client_contradict_each_other()
+    {
+        Spell[] spells = [Spell.Exact(10), Spell.FromBounds(10, 12), Spell.LeftCensored(9), Spell.RightCensored(60), Spell.Exact(60)];
+        var rows = LifetimeFitRows.Create(spells, [], [], new int[5], [0, 5, 0, 30, 30]);
+        foreach (var distribution in new[] { LifeDistribution.Weibull, LifeDistribution.LogNormal })
+        {
+            var (gradient, hessian) = (new double[2], new double[4]);
+            var value = new LogPosterior(distribution, rows, LifePriors.Flat(0) with { ClientSpread = Spread }).Evaluate(
+                [3.6, Math.Log(0.002)],
+                gradient,
+                hessian
+            );
+
+            Assert.InRange(value, -1e7, -1000);
+            Assert.All(gradient.Concat(hessian), g => Assert.True(double.IsFinite(g)));
+        }
     }
 
     [Fact]

@@ -125,6 +125,54 @@ public sealed class WithoutAnswerTests
         Assert.Equal(near.Coefficients[0] - 1e6 * near.Coefficients[1], far.Coefficients[0], 1e-3);
     }
 
+    // Two kinds told apart by 10⁹ and 10⁹ + 1 are told apart.
+    [Theory]
+    [InlineData(1e9, 1)]
+    [InlineData(1e13, 1)]
+    [InlineData(-5e8, 0.5)]
+    [InlineData(0, 1e60)]
+    [InlineData(0, 1e-60)]
+    public void Values_that_hardly_differ_beside_their_size_are_not_called_the_same(double from, double apart)
+    {
+        double[] kinds = [0, 1, 0, 1, 1, 0, 0, 1];
+        Spell[] spells = [.. new[] { 30.0, 34, 29, 40, 41, 38, 27, 44 }.Select((t, i) => i == 3 ? Spell.RightCensored(t) : Spell.Exact(t))];
+        foreach (var distribution in Both)
+        {
+            var window = WindowPrior.FromWindow(distribution, 28, 56);
+            RowLocationScale[] places = [.. spells.Select(_ => window.Place)];
+            LifetimeFit Fit(double[] x, RowLocationScale[] at, LifePriors priors) =>
+                LifetimeFitter.Fit(distribution, LifetimeFitRows.Create(spells, [new("x", x)], at), priors);
+            double[] far = [.. kinds.Select(k => from + apart * k)];
+            var (near, plain) = (Fit(kinds, [], LifePriors.Flat(1)), Fit(far, [], LifePriors.Flat(1)));
+
+            Assert.Null(plain.Missing);
+            Assert.Equal(1, plain.Coefficients[1] * apart / near.Coefficients[1], 1e-8);
+            Assert.Equal(near.LogLikelihood, plain.LogLikelihood, 1e-8);
+
+            var free = window.ToLifePriors([NormalPrior.Flat]) with { Intercept = NormalPrior.Flat };
+            var (placed, placedFar) = (Fit(kinds, places, free), Fit(far, places, free));
+            Assert.Null(placedFar.Missing);
+            Assert.Equal(1, placedFar.Coefficients[1] * apart / placed.Coefficients[1], 1e-8);
+        }
+    }
+
+    [Theory]
+    [InlineData(1e200)]
+    [InlineData(1e-200)]
+    public void Values_too_large_or_too_close_to_calculate_with_are_said_to_be(double apart)
+    {
+        var (spells, _) = Rows("nothing of these");
+        spells = [Spell.Exact(30), Spell.Exact(40), .. spells];
+        var rows = LifetimeFitRows.Create(spells, [new("x", [0, apart, 0])]);
+        foreach (var priors in new[] { LifePriors.Flat(1), Window.ToLifePriors([LifePriors.UsualCoefficient]) })
+        {
+            Assert.Equal(
+                "There is no estimate: the values of x are too far apart, or too close together, to calculate with. Give them in another unit.",
+                LifetimeFitter.Fit(LifeDistribution.Weibull, rows, priors).Missing?.Text
+            );
+        }
+    }
+
     private static (Spell[] Spells, CovariateColumn[] Columns) Rows(string name)
     {
         Spell[] ends =

@@ -6,10 +6,10 @@ namespace HairClinic.Web.Features.Lasting;
 /// <summary>What a month of wear costs, by kind or base; amounts of different currencies never meet.</summary>
 internal sealed class WearCostReader(ClinicDb db, LastingSide by, CancellationToken cancellation)
 {
+    /// <param name="models">What is expected of lives and holds.</param>
     /// <param name="lives">The units worn so far, the holds of the bonds on them.</param>
-    public async Task<List<WearCostRow>> ReadAsync(List<LifeSpell> lives, List<HoldSpell> holds)
+    public async Task<List<WearCostRow>> ReadAsync(WearModelPair models, List<LifeSpell> lives, List<HoldSpell> holds)
     {
-        var models = await WearModelPair.LoadAsync(db, cancellation);
         var names = await LastingNames.LoadAsync(db, by, cancellation);
         var bySide = (await LifeSpellBuilder.UnitKindsAsync(db, cancellation)).Values.ToLookup(s =>
             by == LastingSide.Kind ? s.Id : s.BaseMaterialId

@@ -59,15 +59,11 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
         var (today, holds, lives) = records;
         var fit = await FitAsync(db, question, cancellation);
         if (question.Of == LastingSubject.Cost)
-            return new Screen(
-                question,
-                today,
-                [],
-                [],
-                null,
-                fit,
-                await new WearCostReader(db, question.By, cancellation).ReadAsync(lives, holds)
-            );
+        {
+            var models = await WearModelPair.LoadAsync(db, cancellation);
+            var costs = await new WearCostReader(db, question.By, cancellation).ReadAsync(models, lives, holds);
+            return new Screen(question, today, [], [], null, fit, costs) { Bases = models.Bases };
+        }
         var spells =
             question.Of == LastingSubject.Hold
                 ? await HoldsByAsync(db, question.By, holds, cancellation)
@@ -173,5 +169,9 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
         GroupComparison? Compared,
         LifetimeFitSummary Fit,
         IReadOnlyList<WearCostRow> Costs
-    );
+    )
+    {
+        /// <summary>What costs stand on, where the newest recalculation found no answer.</summary>
+        public IReadOnlyList<ModelBasis> Bases { get; init; } = [];
+    }
 }

@@ -38,6 +38,7 @@ public sealed class MyUnits(ClinicDbFactory databases, PracticeJobRunner jobs, C
         return WearLineForecast.Unknown with
         {
             Left = units.LivesLeft(models.Life, kinds),
+            Basis = models.LifeBasis,
             Arrivals = await ArrivalsAsync([.. units.Units.Where(u => u.State.IsInFlight())], today, cancellation),
         };
     }

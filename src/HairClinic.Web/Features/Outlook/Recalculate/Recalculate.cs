@@ -33,7 +33,10 @@ public sealed class Recalculate(ClinicDbFactory databases, WriteOnce writes, Cur
                 : null,
             zone is null ? DateTimeZone.Utc : DateTimeZoneProviders.Tzdb[zone],
             clock.GetCurrentInstant()
-        );
+        )
+        {
+            Unanswered = (await WearModelPair.LoadAsync(db, cancellation)).Bases,
+        };
     }
 
     /// <summary>Asks for a run now; one that waits or goes on already is the answer too.</summary>
@@ -83,7 +86,11 @@ public sealed class Recalculate(ClinicDbFactory databases, WriteOnce writes, Cur
     /// <param name="Running">The run that waits or goes on.</param>
     /// <param name="Last">The newest that came to its end: what the figures stand on.</param>
     /// <param name="Broken">Where the newest of all failed or was stopped.</param>
-    public sealed record Screen(Progress? Running, LastRun? Last, Broken? Broken, DateTimeZone Zone, Instant Now);
+    public sealed record Screen(Progress? Running, LastRun? Last, Broken? Broken, DateTimeZone Zone, Instant Now)
+    {
+        /// <summary>What predictions stand on, where the newest recalculation found no answer.</summary>
+        public IReadOnlyList<ModelBasis> Unanswered { get; init; } = [];
+    }
 
     public sealed record Progress(Guid Id, RecalculationState State, RecalculationStage Stage, int Done, int Total, bool StopAsked);
 

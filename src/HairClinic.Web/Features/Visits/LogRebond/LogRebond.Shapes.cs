@@ -135,5 +135,9 @@ public sealed partial class LogRebond
         int CureHours,
         LocalDate? FollowUpOn,
         bool PlanReplacement
-    );
+    )
+    {
+        /// <summary>What the due day stands on, where the newest recalculation found no answer.</summary>
+        public ModelBasis? Basis { get; init; }
+    }
 }

@@ -130,7 +130,10 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
             sheet.WasFitted ? null : Domain.Wear.FirstFittingFollowUpRule.DueOn(day, DueCalculator.OpeningDaysOf(salon)),
             PlanReplacement: input.UnitId == sheet.Worn?.HairSystemId
                 && worn?.Item3.KnownGrades.IsAtLeast(InspectionGrades.PlanReplacement) == true
-        );
+        )
+        {
+            Basis = book.Basis,
+        };
     }
 
     private static (Bond, Domain.HairSystems.HairSystem, TakeDown)? Worn(RebondSaveData sheet, Input input, Salon salon)

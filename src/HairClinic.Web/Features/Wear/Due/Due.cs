@@ -1,5 +1,6 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Fence;
+using HairClinic.Web.Learning;
 using HairClinic.Web.Ui.Wear;
 using NodaTime.Text;
 
@@ -57,6 +58,7 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
         var page = rows.Take(PageSize).ToList();
         return screen with
         {
+            Basis = (await WearModelPair.LoadAsync(db, cancellation)).LifeBasis,
             Risks = page,
             NextRisk = rows.Count > PageSize ? GapRiskCursor.AfterRow(page[^1]) : null,
             Counts = await DueCounts.ReadAsync(db, days, cancellation),
@@ -115,6 +117,9 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
 
         /// <summary>Those at risk of a gap, or who lack a spare, where that part is asked for.</summary>
         public IReadOnlyList<ClientGapRisk> Risks { get; init; } = [];
+
+        /// <summary>What the risks stand on, where the newest recalculation found no answer.</summary>
+        public ModelBasis? Basis { get; init; }
 
         public GapRiskCursor? NextRisk { get; init; }
         public DueCounts Counts { get; init; } = new(new Dictionary<DuePart, int>(), AtLeast: false);
