@@ -33,9 +33,9 @@ public sealed class StreamWatcher
         );
         var units = await WatchedUnit.LoadAsync(db, cancellation);
         watcher.CloseUsedUp(units, holds, await watcher.OpenBondsAsync(cancellation));
-        if (await WearModel.UsableFits(db, LifetimeKind.Life).FirstOrDefaultAsync(cancellation) is { } life)
+        if (await WearModelPair.UsableFits(db, LifetimeKind.Life).FirstOrDefaultAsync(cancellation) is { } life)
             watcher.Watch(life, lives, l => units.GetValueOrDefault(l.UnitId)?.ArrivedOn, l => StreamOf(WatchedStreamKind.Workshop, l.WorkshopId));
-        if (await WearModel.UsableFits(db, LifetimeKind.Hold).FirstOrDefaultAsync(cancellation) is { } hold)
+        if (await WearModelPair.UsableFits(db, LifetimeKind.Hold).FirstOrDefaultAsync(cancellation) is { } hold)
         {
             watcher.Watch(
                 hold,

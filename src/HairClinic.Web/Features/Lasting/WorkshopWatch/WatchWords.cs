@@ -1,5 +1,6 @@
 using HairClinic.Domain.Wear.Watch;
 using HairClinic.Web.Language;
+using HairClinic.Web.Ui;
 
 namespace HairClinic.Web.Features.Lasting;
 
