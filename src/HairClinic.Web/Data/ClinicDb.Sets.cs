@@ -58,6 +58,8 @@ public sealed partial class ClinicDb
     public DbSet<WearFactor> WearFactors => Set<WearFactor>();
     public DbSet<StoredFit> StoredFits => Set<StoredFit>();
     public DbSet<StoredLead> StoredLeads => Set<StoredLead>();
+    public DbSet<StoredPreparation> StoredPreparations => Set<StoredPreparation>();
+    public DbSet<DateCheck> DateChecks => Set<DateCheck>();
     public DbSet<ReorderPlan> ReorderPlans => Set<ReorderPlan>();
     public DbSet<StoredPageResult> StoredPageResults => Set<StoredPageResult>();
 

@@ -101,7 +101,10 @@ public sealed class HoldFacts
             Spell.FromHold(held ?? HoldObservation.From(bond, LocalDate.Min(today, bond.KnownUntil))),
             WindowOf(made),
             CovariatesOf(bond.ClientId, bond.AppliedOn, made.BaseMaterialId, made.AdhesiveId, bond.WaitsKept)
-        );
+        )
+        {
+            EndedOn = bond.Lift?.LiftedOn ?? bond.RemovedOn ?? bond.Lift?.ReportedOn,
+        };
     }
 
     private WindowPrior? WindowOf(BondWithMaterials made)
@@ -129,7 +132,13 @@ public sealed record HoldSpell(
     Spell Spell,
     WindowPrior? Window,
     IReadOnlyList<CovariateValue> Columns
-) : WearSpell(Client, Spell, Window, Columns);
+) : WearSpell(Client, Spell, Window, Columns)
+{
+    /// <summary>The day it lifted or came off, as it was written down; null while it goes on.</summary>
+    public LocalDate? EndedOn { get; init; }
+
+    public override (DateCheckKind Kind, Guid Id, LocalDate From, LocalDate? Until) Dates => (DateCheckKind.BondHeld, BondId, AppliedOn, EndedOn);
+}
 
 /// <summary>A bond with what it was made of: the unit's base, and the adhesive or tape with its lot.</summary>
 public sealed record BondWithMaterials(Bond Bond, Guid BaseMaterialId, Guid? AdhesiveId, Guid? LotId);

@@ -11,9 +11,11 @@ public sealed class LifeFacts
     private readonly CareHabitFacts _habits;
     private readonly ILookup<Guid, BorrowedUnit> _borrowed;
     private readonly HashSet<Guid> _needEnded;
+    private readonly HashSet<Guid> _clientLeft;
+    private readonly Dictionary<Guid, LocalDate> _askedAbout;
 
     private LifeFacts(
-        IReadOnlyList<(HairSystem Unit, LocalDate? LeftOn)> all,
+        IReadOnlyList<(HairSystem Unit, LocalDate? LeftOn, LocalDate? AskedSince)> all,
         IEnumerable<BorrowedUnit> borrowed,
         IEnumerable<WornPeriod> stretches,
         IEnumerable<(Guid UnitId, LocalDate Day, int? Grade)> looks,
@@ -23,6 +25,8 @@ public sealed class LifeFacts
         var units = all.Select(u => u.Unit);
         // Whoever needs none any more gives away what still wears.
         _needEnded = [.. all.Where(u => u.Unit.Dates.RetiredOn >= u.LeftOn).Select(u => u.Unit.Id)];
+        _clientLeft = [.. all.Where(u => u.LeftOn is not null).Select(u => u.Unit.Id)];
+        _askedAbout = all.Where(u => u.AskedSince is not null).ToDictionary(u => u.Unit.Id, u => u.AskedSince!.Value);
         _units = units.OrderBy(u => u.Dates.OrderedOrFirstKnownOn()).ToLookup(u => u.ClientId);
         _borrowed = borrowed.ToLookup(b => b.Loan.ClientId);
         _stretches = stretches.ToLookup(s => s.UnitId);
@@ -55,9 +59,13 @@ public sealed class LifeFacts
                     {
                         Unit = u,
                         LeftOn = db.Clients.Where(c => c.Id == u.ClientId).Select(c => c.LeftOn).FirstOrDefault(),
+                        AskedSince = db
+                            .DateChecks.Where(c => c.HairSystemId == u.Id && c.Kind == DateCheckKind.OrderWaiting && c.Answer == null)
+                            .Select(c => (LocalDate?)c.From)
+                            .FirstOrDefault(),
                     })
                     .ToListAsync(cancellation)
-            ).ConvertAll(u => (u.Unit, u.LeftOn)),
+            ).ConvertAll(u => (u.Unit, u.LeftOn, u.AskedSince)),
             await db
                 .UnitLoans.Where(l => l.BackOn == null && (clientIds == null || clientIds.Contains(l.ClientId)))
                 .Join(db.HairSystems, l => l.HairSystemId, u => u.Id, (l, u) => new BorrowedUnit(u, l))
@@ -77,6 +85,20 @@ public sealed class LifeFacts
 
     /// <summary>When a unit was on a head.</summary>
     public IEnumerable<WornPeriod> WornPeriodsOf(Guid unitId) => _stretches[unitId];
+
+    /// <summary>Whoever has a unit, or had one.</summary>
+    public IEnumerable<Guid> Clients => _units.Select(own => own.Key).OfType<Guid>();
+
+    /// <summary>It is on order for so long that it may be forgotten, and nobody has said yet that it is not: it is not counted on.</summary>
+    public bool MayBeForgotten(HairSystem unit) =>
+        unit.State.IsInFlight() && _askedAbout.TryGetValue(unit.Id, out var since) && since == unit.WaitingSince;
+
+    /// <summary>The first day on which somebody looked and found it worn out.</summary>
+    public LocalDate? FoundWornOutOn(Guid unitId) =>
+        _looks[unitId].Where(l => l.Grade >= InspectionGrades.PlanReplacement).Min(l => (LocalDate?)l.Day);
+
+    /// <summary>Its client needs no units any more.</summary>
+    public bool HasClientLeft(Guid unitId) => _clientLeft.Contains(unitId);
 
     /// <summary>Every unit that was ever bonded.</summary>
     public IEnumerable<LifeSpell> Spells(IReadOnlyDictionary<Guid, UnitKindTerms> kinds, LocalDate today) =>
@@ -130,6 +152,8 @@ public sealed class LifeFacts
         )
         {
             Stretches = wear.Stretches,
+            FirstWornOn = own.Min(s => s.From),
+            RetiredOn = unit.Dates.RetiredOn,
         };
     }
 }
@@ -151,6 +175,13 @@ public sealed record LifeSpell(
     IReadOnlyList<CovariateValue> Columns
 ) : WearSpell(Client, Spell, Window, Columns)
 {
+    public LocalDate FirstWornOn { get; init; }
+
+    public LocalDate? RetiredOn { get; init; }
+
+    public override (DateCheckKind Kind, Guid Id, LocalDate From, LocalDate? Until) Dates =>
+        (DateCheckKind.UnitLasted, UnitId, FirstWornOn, RetiredOn);
+
     /// <summary>The life before and after its first repair; one stretch where it never was repaired.</summary>
     public IReadOnlyList<UnitLifeSegment> Stretches { get; init; } = [];
 

@@ -62,8 +62,8 @@ public sealed record WearModelPair(WearModel Hold, WearModel Life)
     public static async Task<WearModelPair> LoadAsync(ClinicDb db, CancellationToken cancellation) =>
         (await LoadWithSettingsAsync(db, cancellation)).WearModels;
 
-    /// <summary>The practice's settings and its models, in two round trips.</summary>
-    public static async Task<(PracticeSettings Settings, WearModelPair WearModels)> LoadWithSettingsAsync(
+    /// <summary>The practice's settings, its models, and what is known of preparation, in two round trips.</summary>
+    public static async Task<(PracticeSettings Settings, WearModelPair WearModels, StoredPreparation? Prepared)> LoadWithSettingsAsync(
         ClinicDb db,
         CancellationToken cancellation
     )
@@ -75,6 +75,7 @@ public sealed record WearModelPair(WearModel Hold, WearModel Life)
                 Settings = s,
                 Hold = UsableFits(db, LifetimeKind.Hold).FirstOrDefault(),
                 Life = UsableFits(db, LifetimeKind.Life).FirstOrDefault(),
+                Prepared = db.StoredPreparations.AsNoTracking().FirstOrDefault(),
             })
             .SingleAsync(cancellation);
         var factors = await LoadWearFactorsAsync(db, cancellation);
@@ -83,7 +84,8 @@ public sealed record WearModelPair(WearModel Hold, WearModel Life)
             new(
                 new WearModel(head.Hold, FactorsByHabit(factors, LifetimeKind.Hold)),
                 new WearModel(head.Life, FactorsByHabit(factors, LifetimeKind.Life))
-            )
+            ),
+            head.Prepared
         );
     }
 
@@ -94,6 +96,16 @@ public sealed record WearModelPair(WearModel Hold, WearModel Life)
             .StoredFits.AsNoTracking()
             .Where(f => f.Quantity == quantity && f.ModelVersion == StoredFit.CurrentModel && f.Converged && f.Spells > 0)
             .OrderByDescending(f => f.FittedAt);
+
+    /// <summary>The newest fits that left out what nobody would believe, by quantity: what the next ones judge by.</summary>
+    public static async Task<Dictionary<LifetimeKind, StoredFit>> LoadCheckedFitsAsync(ClinicDb db, CancellationToken cancellation) =>
+        (
+            await UsableFits(db, LifetimeKind.Hold)
+                .Where(f => f.LeftOut != null)
+                .Take(1)
+                .Concat(UsableFits(db, LifetimeKind.Life).Where(f => f.LeftOut != null).Take(1))
+                .ToListAsync(cancellation)
+        ).ToDictionary(f => f.Quantity);
 
     /// <summary>Staff and jobs read the factor rows; a client's own page does without.</summary>
     public static Task<List<WearFactor>> LoadWearFactorsAsync(ClinicDb db, CancellationToken cancellation) =>

@@ -5,6 +5,9 @@ namespace HairClinic.Web.Learning;
 /// <param name="Window">Null where the practice's row has no width: nothing is learnt from it.</param>
 public abstract record WearSpell(Guid? ClientId, Spell Spell, WindowPrior? Window, IReadOnlyList<CovariateValue> Columns)
 {
+    /// <summary>Whose dates it was read from, and which: what is asked where nobody would believe it.</summary>
+    public abstract (DateCheckKind Kind, Guid Id, LocalDate From, LocalDate? Until) Dates { get; }
+
     /// <summary>As the fit reads it: one row, or one for each stretch over which the covariates stood still.</summary>
     public virtual IEnumerable<CovariateSegment> Rows => [new CovariateSegment(Spell, 0, Columns)];
 }

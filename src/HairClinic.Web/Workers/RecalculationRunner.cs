@@ -53,26 +53,24 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
         var now = clock.GetCurrentInstant();
         var cut = await CutAsync(db, now, cancellation);
         var factors = await WearModelPair.LoadWearFactorsAsync(db, cancellation);
+        var last = await WearModelPair.LoadCheckedFitsAsync(db, cancellation);
+        var checks = await DateCheckFacts.LoadAsync(db, unitIds: null, cancellation);
 
         if (!await ReachAsync(runId, RecalculationStage.FittingHold, 0, 0, cancellation))
             return false;
         var windows = await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation);
         var holds = await HoldFacts.LoadAsync(db, windows, clientIds: null, cancellation);
-        await FitAsync(db, LifetimeKind.Hold, [.. holds.AllSpells(cut)], factors, cut, cancellation);
+        await FitAsync(db, LifetimeKind.Hold, [.. holds.AllSpells(cut)], factors, last, checks, cut, cancellation);
 
         if (!await ReachAsync(runId, RecalculationStage.FittingLife, 0, 0, cancellation))
             return false;
-        await FitAsync(
-            db,
-            LifetimeKind.Life,
-            await LifeSpellBuilder.LoadAsync(db, cut, clientIds: null, cancellation),
-            factors,
-            cut,
-            cancellation
-        );
-
         var before = await ReorderFacts.LoadAsync(db, cancellation);
-        await LeadTimeRefresher.RefreshAsync(db, before.LeadTimesOn(cut), [.. before.Kinds.Values], cancellation);
+        var lives = await LifeFacts.LoadAsync(db, clientIds: null, cancellation);
+        await FitAsync(db, LifetimeKind.Life, [.. lives.Spells(before.Kinds, cut)], factors, last, checks, cut, cancellation);
+        await PreparationRefresher.RefreshAsync(db, lives, before.Settings.PreparationDays, cut, cancellation);
+
+        var arrived = await LeadTimeRefresher.RefreshAsync(db, before.LeadTimesOn(cut), [.. before.Kinds.Values], checks, cancellation);
+        await WorkshopClosureProposer.ProposeAsync(db, before, arrived, checks, cut, cancellation);
         await db.SaveChangesAsync(cancellation);
         db.ChangeTracker.Clear();
         return await PlanAsync(db, runId, now, cancellation);
@@ -108,12 +106,24 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
         LifetimeKind quantity,
         IReadOnlyCollection<WearSpell> spells,
         IReadOnlyCollection<WearFactor> factors,
+        IReadOnlyDictionary<LifetimeKind, StoredFit> last,
+        DateCheckFacts checks,
         LocalDate cut,
         CancellationToken cancellation
     )
     {
-        var (fit, clients) = WearModelFitter.Fit(spells, WearModelPair.FactorsByHabit(factors, quantity));
-        db.StoredFits.Add(new StoredFit(Guid.CreateVersion7(), quantity, fit, clients, cut, clock.GetCurrentInstant()));
+        var made = CheckedWearFit.Find(
+            spells,
+            WearModelPair.FactorsByHabit(factors, quantity),
+            last.GetValueOrDefault(quantity),
+            checks,
+            cut
+        );
+        var kind = quantity == LifetimeKind.Hold ? DateCheckKind.BondHeld : DateCheckKind.UnitLasted;
+        await checks.StageAsync(db, made.Asked, [kind], cancellation);
+        db.StoredFits.Add(
+            new StoredFit(Guid.CreateVersion7(), quantity, made.Fit, made.Clients, cut, clock.GetCurrentInstant(), made.Asked.Count)
+        );
         await db.SaveChangesAsync(cancellation);
         db.ChangeTracker.Clear();
     }

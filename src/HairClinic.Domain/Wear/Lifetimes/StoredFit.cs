@@ -10,7 +10,16 @@ public sealed class StoredFit : PracticeOwned
 
     /// <param name="columns">The covariates' names, in the order of the coefficients after the first.</param>
     /// <param name="clients">Different clients among the spells.</param>
-    public StoredFit(Guid id, LifetimeKind quantity, LifetimeFit fit, int clients, LocalDate dataCut, Instant fittedAt)
+    /// <param name="leftOut">Spells left out until somebody says whether their dates are right; null where nobody looked.</param>
+    public StoredFit(
+        Guid id,
+        LifetimeKind quantity,
+        LifetimeFit fit,
+        int clients,
+        LocalDate dataCut,
+        Instant fittedAt,
+        int? leftOut = null
+    )
     {
         Id = id;
         Quantity = quantity;
@@ -30,6 +39,7 @@ public sealed class StoredFit : PracticeOwned
         Spells = fit.Count;
         Ended = fit.Ended;
         Clients = clients;
+        LeftOut = leftOut;
         Notes = fit.Missing is { } why ? [why] : [.. fit.Notes];
     }
 
@@ -63,6 +73,9 @@ public sealed class StoredFit : PracticeOwned
     public int Spells { get; private set; }
     public int Ended { get; private set; }
     public int Clients { get; private set; }
+
+    /// <summary>Spells left out until somebody says whether their dates are right; null where nobody looked (<see cref="OutlyingSpells"/>).</summary>
+    public int? LeftOut { get; private set; }
 
     /// <summary>What a reader of it should know.</summary>
     public IReadOnlyList<LifetimeFitNote> Notes { get; private set; } = [];

@@ -315,6 +315,102 @@ namespace HairClinic.Web.Data.Migrations
                     b.ToTable("chairs", (string)null);
                 });
 
+            modelBuilder.Entity("HairClinic.Domain.Checks.DateCheck", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Answer")
+                        .HasColumnType("text")
+                        .HasColumnName("answer");
+
+                    b.Property<Instant?>("AnsweredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("answered_at");
+
+                    b.Property<Guid?>("AnsweredBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("answered_by");
+
+                    b.Property<LocalDate?>("AnsweredOn")
+                        .HasColumnType("date")
+                        .HasColumnName("answered_on");
+
+                    b.Property<LocalDate>("AskedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("asked_on");
+
+                    b.Property<Guid?>("BondId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("bond_id");
+
+                    b.Property<int>("Days")
+                        .HasColumnType("integer")
+                        .HasColumnName("days");
+
+                    b.Property<LocalDate>("From")
+                        .HasColumnType("date")
+                        .HasColumnName("from");
+
+                    b.Property<Guid?>("HairSystemId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("hair_system_id");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<LocalDate?>("Until")
+                        .HasColumnType("date")
+                        .HasColumnName("until");
+
+                    b.Property<int>("UsualFrom")
+                        .HasColumnType("integer")
+                        .HasColumnName("usual_from");
+
+                    b.Property<int>("UsualTo")
+                        .HasColumnType("integer")
+                        .HasColumnName("usual_to");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<Guid?>("WorkshopId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("workshop_id");
+
+                    b.Property<int?>("Years")
+                        .HasColumnType("integer")
+                        .HasColumnName("years");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_date_checks");
+
+                    b.HasIndex("PracticeId", "BondId")
+                        .HasDatabaseName("ix_date_checks_practice_id_bond_id");
+
+                    b.HasIndex("PracticeId", "HairSystemId")
+                        .HasDatabaseName("ix_date_checks_practice_id_hair_system_id");
+
+                    b.HasIndex("PracticeId", "Kind")
+                        .HasDatabaseName("ix_date_checks_open")
+                        .HasFilter("answer is null");
+
+                    b.HasIndex("PracticeId", "WorkshopId")
+                        .HasDatabaseName("ix_date_checks_practice_id_workshop_id");
+
+                    b.ToTable("date_checks", (string)null);
+                });
+
             modelBuilder.Entity("HairClinic.Domain.Clients.CalendarFeed", b =>
                 {
                     b.Property<Guid>("PracticeId")
@@ -3071,6 +3167,51 @@ namespace HairClinic.Web.Data.Migrations
                     b.ToTable("stored_leads", (string)null);
                 });
 
+            modelBuilder.Entity("HairClinic.Domain.Replacement.StoredPreparation", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<LocalDate>("DataCut")
+                        .HasColumnType("date")
+                        .HasColumnName("data_cut");
+
+                    b.PrimitiveCollection<double[]>("Learnt")
+                        .IsRequired()
+                        .HasColumnType("double precision[]")
+                        .HasColumnName("learnt");
+
+                    b.PrimitiveCollection<double[]>("Taken")
+                        .IsRequired()
+                        .HasColumnType("double precision[]")
+                        .HasColumnName("taken");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.PrimitiveCollection<double[]>("Waited")
+                        .IsRequired()
+                        .HasColumnType("double precision[]")
+                        .HasColumnName("waited");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_stored_preparations");
+
+                    b.HasIndex("PracticeId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_stored_preparations_practice_id");
+
+                    b.ToTable("stored_preparations", (string)null);
+                });
+
             modelBuilder.Entity("HairClinic.Domain.Shelf.Product", b =>
                 {
                     b.Property<Guid>("PracticeId")
@@ -3625,6 +3766,10 @@ namespace HairClinic.Web.Data.Migrations
                     b.Property<int>("Iterations")
                         .HasColumnType("integer")
                         .HasColumnName("iterations");
+
+                    b.Property<int?>("LeftOut")
+                        .HasColumnType("integer")
+                        .HasColumnName("left_out");
 
                     b.Property<double?>("LogLikelihood")
                         .HasColumnType("double precision")
@@ -4795,6 +4940,27 @@ namespace HairClinic.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.NoAction)
                         .IsRequired()
                         .HasConstraintName("fk_chairs_salons_practice_id_salon_id");
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Checks.DateCheck", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Bonding.Bond", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "BondId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .HasConstraintName("fk_date_checks_bonds_practice_id_bond_id");
+
+                    b.HasOne("HairClinic.Domain.HairSystems.HairSystem", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "HairSystemId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .HasConstraintName("fk_date_checks_hair_systems_practice_id_hair_system_id");
+
+                    b.HasOne("HairClinic.Domain.Orders.Workshop", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "WorkshopId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .HasConstraintName("fk_date_checks_workshops_practice_id_workshop_id");
                 });
 
             modelBuilder.Entity("HairClinic.Domain.Clients.CalendarFeed", b =>

@@ -28,6 +28,8 @@ public static class SettingsArea
             .AddScoped<EditUnitKind>()
             .AddSingleton<IValidator<EditUnitKind.Input>, EditUnitKindRules>()
             .AddScoped<EditWorkshop>()
+            .AddScoped<AnswerClosure>()
+            .AddSingleton<AnswerClosureRules>()
             .AddSingleton<IValidator<EditWorkshop.Input>, EditWorkshopRules>()
             .AddScoped<EditPractice>()
             .AddSingleton<IValidator<EditPractice.Input>, EditPracticeRules>()

@@ -14,6 +14,9 @@ public sealed record LifetimeFitSummary(
     IReadOnlyList<LifetimeFitSummary.Effect> Effects
 )
 {
+    /// <summary>Records left out until somebody says whether their dates are right.</summary>
+    public int LeftOut { get; init; }
+
     public static readonly LifetimeFitSummary None = new(null, StoredFit.CurrentModel, 0, 0, 0, false, [], []);
 
     /// <param name="Factor">Multiplies the time to be expected.</param>
@@ -41,7 +44,10 @@ public sealed record LifetimeFitSummary(
                 newest.Converged,
                 [.. newest.Notes.Select(n => n.Argument is { } a && names.TryGetValue(a, out var name) ? n with { Argument = name } : n)],
                 estimated is null ? [] : [.. EffectsOf(estimated, names, shown).OrderBy(e => e.Factor)]
-            );
+            )
+            {
+                LeftOut = newest.LeftOut ?? 0,
+            };
 
     private static IEnumerable<Effect> EffectsOf(
         StoredFit fit,
