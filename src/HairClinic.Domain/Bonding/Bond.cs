@@ -5,7 +5,7 @@ namespace HairClinic.Domain.Bonding;
 
 /// <summary>One spell of one unit glued to one head, from application to removal, with the window in which it must be renewed.</summary>
 [ShapesNextOrder(nameof(RemovedOn))]
-public sealed class Bond : PracticeOwned
+public sealed partial class Bond : PracticeOwned
 {
     private readonly List<BondProduct> _products = [];
 

@@ -5,6 +5,10 @@ namespace HairClinic.Domain.HairSystems;
 // What happens to a unit that is here: made ready, cleaned, moved, mended, lent, given, and its end.
 public sealed partial class HairSystem
 {
+    /// <summary>The day of its first bond was wrong in an old book.</summary>
+    /// <exception cref="Refusal">It would lie before a step it follows.</exception>
+    public void CorrectFirstBondedOn(LocalDate on) => Move(State, Dates with { FirstBondedOn = on });
+
     public UnitStep NotePreparation(LocalDate on, UnitStepEntry entry) => Step(UnitStepKind.Prepared, on, entry, () => Prepare(on));
 
     /// <exception cref="Refusal">It is on a head, or not in house.</exception>

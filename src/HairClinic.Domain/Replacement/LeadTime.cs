@@ -70,10 +70,10 @@ public sealed class LeadTime
     {
         var (n, sum, squares) = (arrivedDays.Length, 0.0, 0.0);
         foreach (var days in arrivedDays)
-            sum += Math.Log(Math.Max(0.5, days));
+            sum += Math.Log(CountedDays(days));
         var mean = n == 0 ? 0 : sum / n;
         foreach (var days in arrivedDays)
-            squares += Math.Pow(Math.Log(Math.Max(0.5, days)) - mean, 2);
+            squares += Math.Pow(Math.Log(CountedDays(days)) - mean, 2);
         var weight = PriorOrders + n;
         var freedom = LeadTimePrior.DegreesOfFreedom + n;
         var centre = (PriorOrders * prior.Centre + n * mean) / weight;
@@ -84,6 +84,22 @@ public sealed class LeadTime
         var nodes = waits.IsEmpty ? [] : LeadTimeMixtureComponent.Posterior(centre, weight, variance, freedom, waits);
         return new LeadTime(centre, Math.Sqrt(variance * (1 + 1 / weight)), freedom, nodes, n, waits.Length);
     }
+
+    /// <summary>The logarithm of the density of the logarithms of arrived orders' days, mean and variance integrated out; what only their number bears on is left away.</summary>
+    /// <param name="sum">Of ln Λ less the prior's centre.</param>
+    /// <param name="squares">Of the same, squared.</param>
+    internal static double LogMarginal(LeadTimePrior prior, double count, double sum, double squares)
+    {
+        var variance = prior.Scale * prior.Scale * PriorOrders / (PriorOrders + 1);
+        var about = LeadTimePrior.DegreesOfFreedom * variance + squares - sum * sum / (PriorOrders + count);
+        return -(LeadTimePrior.DegreesOfFreedom + count) / 2 * Math.Log(about);
+    }
+
+    /// <summary>What arrived on the day it was ordered took half a day.</summary>
+    internal static double CountedDays(double days) => Math.Max(0.5, days);
+
+    /// <summary>How far ln Λ lies from the middle of what is believed.</summary>
+    internal double Distance(double log) => Math.Abs(log - _centre);
 
     /// <summary>P(Λ &gt; days), for an order placed today.</summary>
     public double Survival(double days)
@@ -100,17 +116,19 @@ public sealed class LeadTime
     }
 
     /// <summary>The chance that an order in flight that has waited so long is not here after so many days more.</summary>
-    /// <remarks>The order is one of those in flight that this lead time was made with.</remarks>
-    public double SurvivalGiven(double waits, double days) => SurvivalFunctionGiven(waits)(days);
+    /// <param name="learnt">The order is one of those in flight that this lead time was made with; false where it was left out.</param>
+    public double SurvivalGiven(double waits, double days, bool learnt = true) => SurvivalFunctionGiven(waits, learnt)(days);
 
     /// <summary>As <see cref="SurvivalGiven"/>, for asking about many days.</summary>
-    internal Func<double, double> SurvivalFunctionGiven(double waits)
+    internal Func<double, double> SurvivalFunctionGiven(double waits, bool learnt = true)
     {
         if (waits <= 0)
             return Survival;
         if (_nodes.Length == 0)
             return days => days <= 0 ? 1 : Survival(waits + days) / Survival(waits);
         var waited = Array.ConvertAll(_nodes, node => NormalTail.LogQ((Math.Log(waits) - node.Mean) / node.Spread));
+        // That it has waited so long says which means and spreads are likely: what was learnt from it says so already.
+        var shares = learnt ? Array.ConvertAll(_nodes, node => node.Share) : Weighed(waited);
         return days =>
         {
             if (days <= 0)
@@ -121,10 +139,18 @@ public sealed class LeadTime
                 var z = (after - _nodes[i].Mean) / _nodes[i].Spread;
                 // Q(z) < exp(−z²/2): what is next to nothing is not worked out, and far out that would take longest.
                 if (z < 0 || z * z / 2 + waited[i] < Nothing)
-                    sum += _nodes[i].Share * Math.Exp(NormalTail.LogQ(z) - waited[i]);
+                    sum += shares[i] * Math.Exp(NormalTail.LogQ(z) - waited[i]);
             }
             return sum;
         };
+    }
+
+    private double[] Weighed(double[] waited)
+    {
+        var top = Enumerable.Range(0, waited.Length).Max(i => Math.Log(_nodes[i].Share) + waited[i]);
+        var weights = waited.Select((log, i) => Math.Exp(Math.Log(_nodes[i].Share) + log - top)).ToArray();
+        var total = weights.Sum();
+        return Array.ConvertAll(weights, weight => weight / total);
     }
 }
 

@@ -26,8 +26,15 @@ public sealed class LeadTimeTable
     }
 
     /// <summary>For an order in flight: what is left of it, in working days from today.</summary>
-    public static LeadTimeTable BuildRemaining(LeadTime lead, double waitedDays, double remakeRate, int inspectionDays, int length) =>
-        Mixed(MassFromSurvival(lead.SurvivalFunctionGiven(waitedDays), length), lead.MassByDay(length), remakeRate, inspectionDays);
+    /// <param name="learnt">The order is one of those the lead time was made with; false where it was left out.</param>
+    public static LeadTimeTable BuildRemaining(
+        LeadTime lead,
+        double waitedDays,
+        double remakeRate,
+        int inspectionDays,
+        int length,
+        bool learnt = true
+    ) => Mixed(MassFromSurvival(lead.SurvivalFunctionGiven(waitedDays, learnt), length), lead.MassByDay(length), remakeRate, inspectionDays);
 
     /// <summary>The chance that it is not here after so many working days.</summary>
     public double Survival(int days)

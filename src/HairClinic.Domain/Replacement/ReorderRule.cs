@@ -15,6 +15,7 @@ public sealed class ReorderRule(int daysInSight = 1024)
     private readonly double[] _ended = new double[daysInSight];
     private readonly double[] _atReady = new double[daysInSight];
     private readonly double[] _without = new double[daysInSight];
+    private readonly double[] _byArrival = new double[daysInSight];
     private readonly TotalHairLife _hair = new(daysInSight);
 
     public ReorderAnswer Answer(ReorderInput question)
@@ -100,10 +101,11 @@ public sealed class ReorderRule(int daysInSight = 1024)
         Array.Clear(_ended);
         for (var node = 0; node < question.Client.Shares.Length; node++)
             _hair.AddCumulativeTo(question, question.Client.Nodes[node], question.Client.Shares[node], extra, each, _ended);
+        PreparationTime.ByArrivalDay(question.Preparation, question.PreparationDays, _ended, beyond: 1, _byArrival);
         for (var working = 0; working < _atReady.Length; working++)
         {
-            var ready = (long)question.Workshop.CalendarDayAfter(working) + question.PreparationDays;
-            _atReady[working] = ready < _ended.Length ? _ended[ready] : 1;
+            var arrives = question.Workshop.CalendarDayAfter(working);
+            _atReady[working] = arrives < _ended.Length ? _byArrival[arrives] : 1;
         }
     }
 
@@ -125,11 +127,14 @@ public sealed class ReorderRule(int daysInSight = 1024)
         _without[0] = 0;
         for (var day = 1; day <= horizon; day++)
             _without[day] = _without[day - 1] + (_ended[day - 1] + _ended[day]) / 2;
-        var sum = question.Lead.Never * _without[horizon];
+        var most = _without[horizon];
+        var within = _without.AsSpan(0, horizon + 1);
+        PreparationTime.ByArrivalDay(question.Preparation, question.PreparationDays, within, most, _byArrival);
+        var sum = question.Lead.Never * most;
         for (var working = 0; working < question.Lead.Mass.Length; working++)
         {
-            var ready = (long)question.Workshop.CalendarDayAfter(working) + question.PreparationDays;
-            sum += question.Lead.Mass[working] * _without[Math.Min(ready, horizon)];
+            var arrives = question.Workshop.CalendarDayAfter(working);
+            sum += question.Lead.Mass[working] * (arrives <= horizon ? _byArrival[arrives] : most);
         }
         return sum;
     }
@@ -149,7 +154,7 @@ public readonly record struct ReorderAnswer(double GapIfOrderedToday, int? Reord
 /// <param name="InFlight">Orders under way, the soonest expected first.</param>
 /// <param name="Lead">Λ* of a new order.</param>
 /// <param name="Workshop">The days on which its workshop works.</param>
-/// <param name="PreparationDays">From arrival until it can be bonded: inspection, colour, cut-in, waiting for a chair.</param>
+/// <param name="PreparationDays">From arrival until it can be bonded: inspection, colour, cut-in, waiting for a chair. A fixed number.</param>
 public sealed record ReorderInput(
     LifeDistribution Distribution,
     ClientEffectNodes Client,
@@ -160,6 +165,9 @@ public sealed record ReorderInput(
     int PreparationDays
 )
 {
+    /// <summary>Preparation as it was learnt, in place of the fixed number; null where that stands.</summary>
+    public PreparationTime? Preparation { get; init; }
+
     /// <summary>The chance of a gap that is accepted.</summary>
     public double Alpha { get; init; } = 0.05;
 

@@ -27,6 +27,11 @@ public sealed class StoredLead : PracticeOwned
     /// <summary>The lead time as it was calculated from them; see <see cref="LeadTime.ToStoredValues"/>.</summary>
     public double[] Posterior { get; private set; } = [];
 
+    /// <summary>Whether an order in flight was among those learnt from: one that has waited longer than all of them was left out, and asked about.</summary>
+    /// <param name="waited">Working days until today.</param>
+    public bool IsLearntFrom(double waited, LocalDate today) =>
+        waited <= Waited.DefaultIfEmpty().Max() + Period.DaysBetween(DataCut, today);
+
     /// <summary>Read as it is kept; calculated where the practice's row has changed since.</summary>
     public LeadTime LeadTimeUnderPrior(LeadTimePrior prior) =>
         LeadTime.FromStoredValues(prior, Posterior) ?? LeadTime.Learn(prior, Arrived, Waited);

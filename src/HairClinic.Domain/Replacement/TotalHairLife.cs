@@ -36,7 +36,7 @@ internal sealed class TotalHairLife(int length)
             var unit = question.InFlight[j];
             // Hair that outlasts the horizon falls on no day.
             var beyond = Math.Max(0, kept - _sum.Total);
-            SetReady(unit, question.PreparationDays);
+            SetReady(unit, question);
             for (var day = _sum.First; day < _sum.End; day++)
                 _sum.Mass[day] *= _ready[day];
             kept = _sum.Total + beyond * _ready[^1];
@@ -85,14 +85,22 @@ internal sealed class TotalHairLife(int length)
     }
 
     // The chance that a unit is ready by each day; half of what is put on a day counts on it.
-    private void SetReady(UnitOnOrder unit, int preparationDays)
+    private void SetReady(UnitOnOrder unit, ReorderInput question)
     {
         Array.Clear(_ready);
         for (var working = 0; working < unit.Lead.Mass.Length; working++)
         {
-            var day = (long)unit.Workshop.CalendarDayAfter(working) + preparationDays;
-            if (day < _ready.Length)
+            var day = (long)unit.Workshop.CalendarDayAfter(working) + (question.Preparation is null ? question.PreparationDays : 0);
+            if (day >= _ready.Length)
+                continue;
+            if (question.Preparation is not { } learnt)
                 _ready[day] += unit.Lead.Mass[working];
+            else
+            {
+                var rest = _ready.AsSpan((int)day);
+                var seen = Math.Min(rest.Length, learnt.MassByDay.Length);
+                VectorSums.AddScaled(rest[..seen], learnt.MassByDay[..seen], unit.Lead.Mass[working]);
+            }
         }
         var before = 0.0;
         for (var day = 0; day < _ready.Length; day++)

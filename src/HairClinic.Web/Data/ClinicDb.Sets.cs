@@ -61,6 +61,8 @@ public sealed partial class ClinicDb
     public DbSet<StoredLead> StoredLeads => Set<StoredLead>();
     public DbSet<StoredWatch> StoredWatches => Set<StoredWatch>();
     public DbSet<WatchAlarm> WatchAlarms => Set<WatchAlarm>();
+    public DbSet<StoredPreparation> StoredPreparations => Set<StoredPreparation>();
+    public DbSet<DateCheck> DateChecks => Set<DateCheck>();
     public DbSet<ReorderPlan> ReorderPlans => Set<ReorderPlan>();
     public DbSet<StoredPageResult> StoredPageResults => Set<StoredPageResult>();
 

@@ -46,7 +46,7 @@ public sealed record ClientOutlook(ReorderFacts Book, ClientUnits Units, ClientR
     /// <summary>When the first order in flight, or one placed today, is as likely as not ready to bond.</summary>
     public LocalDate NextReadyDay(ClientReorderInput order)
     {
-        var prepared = Book.Settings.PreparationDays;
+        var prepared = Book.Preparation.HalfDays;
         return order.InFlight.Count > 0
             ? Orders.MedianArrival(Units.Units.Single(u => u.Id == order.InFlight[0])).PlusDays(prepared)
             : Today.PlusDays(Orders.UsualDays(order.UnitKindId).Half + prepared);

@@ -41,6 +41,12 @@ public sealed class ClientUnits
     /// <summary>In house and still wearing: the hair there is. What has arrived counts, though it has to be looked at first.</summary>
     public IEnumerable<HairSystem> InHand => Units.Where(u => u.State.IsOnHeadOrInHouse() && !IsWornOut(u.Id));
 
+    /// <summary>On order, and counted on.</summary>
+    public IEnumerable<HairSystem> InFlight => Units.Where(u => u.State.IsInFlight() && !_book.MayBeForgotten(u));
+
+    /// <summary>On order for so long that somebody has to say whether they are still on their way; not counted on until then.</summary>
+    public IEnumerable<HairSystem> MayBeForgotten => Units.Where(_book.MayBeForgotten);
+
     /// <summary>Kept for, or fit only for, an emergency.</summary>
     public IEnumerable<HairSystem> Emergency =>
         Units.Where(u => u.State == UnitState.EmergencySpare || u.State.IsOnHeadOrInHouse() && IsWornOut(u.Id));

@@ -38,7 +38,7 @@ public sealed class DueFacts
     /// <summary>Four round trips, however many bonds are asked about.</summary>
     public static async Task<DueFacts> LoadAsync(ClinicDb db, CancellationToken cancellation)
     {
-        var (settings, models) = await WearModelPair.LoadWithSettingsAsync(db, cancellation);
+        var (settings, models, _) = await WearModelPair.LoadWithSettingsAsync(db, cancellation);
         return new(
             settings,
             await db.Salons.AsNoTracking().Include(s => s.Hours).Include(s => s.Closures).ToListAsync(cancellation),

@@ -8,14 +8,20 @@ public sealed class HoldFacts
     private readonly IReadOnlyCollection<HoldWindowRule> _rules;
     private readonly CareHabitFacts _habits;
     private readonly ILookup<Guid, BondWithMaterials> _bonds;
+    private readonly ILookup<Guid, WatchedCohort> _cohorts;
 
-    private HoldFacts(IReadOnlyCollection<HoldWindowRule> rules, CareHabitFacts habits, IEnumerable<BondWithMaterials> bonds)
+    private HoldFacts(
+        IReadOnlyCollection<HoldWindowRule> rules,
+        CareHabitFacts habits,
+        IEnumerable<BondWithMaterials> bonds,
+        IEnumerable<WatchedCohort> cohorts
+    )
     {
-        (_rules, _habits) = (rules, habits);
+        (_rules, _habits, _cohorts) = (rules, habits, cohorts.ToLookup(c => c.StreamId));
         _bonds = bonds.OrderBy(b => b.Bond.AppliedOn).ToLookup(b => b.Bond.ClientId);
     }
 
-    /// <summary>Two round trips.</summary>
+    /// <summary>Three round trips.</summary>
     /// <param name="clientIds">Null for every client's.</param>
     public static async Task<HoldFacts> LoadAsync(
         ClinicDb db,
@@ -44,7 +50,11 @@ public sealed class HoldFacts
                 glue == null ? null : glue.LotId
             );
         var bonds = await asked.AsNoTracking().ToListAsync(cancellation);
-        return new HoldFacts(rules, await CareHabitFacts.LoadAsync(db, clientIds, cancellation), bonds);
+        var cohorts = await db
+            .WatchAlarms.Where(a => a.Kind != WatchedStreamKind.Workshop && (a.End == null || a.End != WatchAlarmEnd.FalseAlarm))
+            .Select(a => new WatchedCohort(a.Id, a.StreamId, a.CohortFrom, a.CohortThrough))
+            .ToListAsync(cancellation);
+        return new HoldFacts(rules, await CareHabitFacts.LoadAsync(db, clientIds, cancellation), bonds, cohorts);
     }
 
     /// <param name="today">Bonds on heads held until then at least.</param>
@@ -108,6 +118,8 @@ public sealed class HoldFacts
             columns.Add(CovariateValue.Adhesive(adhesive));
         if (lotId is { } lot)
             columns.Add(CovariateValue.Lot(lot));
+        foreach (var stream in new[] { adhesiveId, lotId }.OfType<Guid>())
+            columns.AddRange(_cohorts[stream].Where(c => c.Names(appliedOn)).Select(c => CovariateValue.Cohort(c.AlarmId)));
         columns.AddRange(CovariateValue.Season(appliedOn));
         if (waitsKept == false)
             columns.Add(CovariateValue.For(KnownCovariate.WaitsCut));
@@ -128,7 +140,10 @@ public sealed class HoldFacts
             Spell.FromHold(held ?? HoldObservation.From(bond, LocalDate.Min(today, bond.KnownUntil))),
             WindowOf(made),
             CovariatesOf(bond.ClientId, bond.AppliedOn, made.BaseMaterialId, made.AdhesiveId, bond.WaitsKept, made.LotId)
-        );
+        )
+        {
+            EndedOn = bond.Lift?.LiftedOn ?? bond.RemovedOn ?? bond.Lift?.ReportedOn,
+        };
     }
 
     private WindowPrior? WindowOf(BondWithMaterials made)
@@ -156,7 +171,13 @@ public sealed record HoldSpell(
     Spell Spell,
     WindowPrior? Window,
     IReadOnlyList<CovariateValue> Columns
-) : WearSpell(Client, Spell, Window, Columns);
+) : WearSpell(Client, Spell, Window, Columns)
+{
+    /// <summary>The day it lifted or came off, as it was written down; null while it goes on.</summary>
+    public LocalDate? EndedOn { get; init; }
+
+    public override (DateCheckKind Kind, Guid Id, LocalDate From, LocalDate? Until) Dates => (DateCheckKind.BondHeld, BondId, AppliedOn, EndedOn);
+}
 
 /// <summary>A bond with what it was made of: the unit's base, and the adhesive or tape with its lot.</summary>
 public sealed record BondWithMaterials(Bond Bond, Guid BaseMaterialId, Guid? AdhesiveId, Guid? LotId);

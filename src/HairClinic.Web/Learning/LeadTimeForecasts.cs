@@ -39,9 +39,20 @@ public sealed class LeadTimeForecasts(
             waited,
             rate,
             inspection,
-            LeadTime.Days
+            LeadTime.Days,
+            stored.GetValueOrDefault(unit.UnitKindId)?.IsLearntFrom(waited, today) ?? true
         );
     }
+
+    /// <summary>Working days that four in five orders of a kind take, those apart that are made again.</summary>
+    public (int From, int To) UsualWorkingDays(Guid kindId)
+    {
+        var table = LeadTimeTable.FromLeadTime(LeadOf(kindId).Lead, remakeRate: 0, inspectionDays: 0, LeadTime.Days);
+        return (table.Quantile(0.1), table.Quantile(0.9));
+    }
+
+    /// <summary>Whether that many working days are believed of an order of a kind that has arrived.</summary>
+    public bool IsBelieved(Guid kindId, int workingDays) => OutlyingLeads.IsWithin(LeadOf(kindId).Lead, workingDays);
 
     /// <summary>The days between which an order in flight will be here with 80 % chance.</summary>
     public (LocalDate Early, LocalDate Late) ArrivalRange(HairSystem unit) => DaysLeft(unit).Likely;

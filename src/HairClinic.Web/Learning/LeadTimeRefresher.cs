@@ -2,13 +2,15 @@ using HairClinic.Web.Data;
 
 namespace HairClinic.Web.Learning;
 
-/// <summary>Brings the stored lead times up to the orders as they stand.</summary>
+/// <summary>Brings the stored lead times up to the orders as they stand, and asks about those whose dates nobody would believe.</summary>
 public static class LeadTimeRefresher
 {
-    public static async Task RefreshAsync(
+    /// <returns>Units whose orders arrived and are believed: what else is read off them needs no query.</returns>
+    public static async Task<IReadOnlyList<HairSystem>> RefreshAsync(
         ClinicDb db,
         LeadTimeForecasts orders,
         IReadOnlyCollection<UnitKindTerms> kinds,
+        DateCheckFacts checks,
         CancellationToken cancellation
     )
     {
@@ -21,6 +23,7 @@ public static class LeadTimeRefresher
         var workshopOf = kinds.ToDictionary(s => s.Id, s => s.WorkshopId);
         var byKind = units.ToLookup(u => u.UnitKindId);
         var byWorkshop = units.ToLookup(u => workshopOf[u.UnitKindId]);
+        var asked = new List<DateCheck>();
         foreach (var kind in kinds)
         {
             if (!stored.TryGetValue(kind.Id, out var lead))
@@ -28,19 +31,27 @@ public static class LeadTimeRefresher
                 lead = new StoredLead(Guid.CreateVersion7(), kind.Id);
                 db.StoredLeads.Add(lead);
             }
-            var own = byKind[kind.Id].ToList();
+            var found = OrderDatesInDoubt.Find([.. byKind[kind.Id]], kind.UsualLeadTime(), orders, checks);
+            asked.AddRange(found.Asked);
             var made = byWorkshop[kind.WorkshopId].Where(u => kind.WorkshopId is not null && u.RemadeTimes is not null).ToList();
             lead.LearnFrom(
                 orders.Today,
                 kind.UsualLeadTime(),
-                [.. own.Where(u => u.TellsOfLead).OrderBy(u => u.Dates.ArrivedOn).Select(u => (double)orders.WorkingDaysTaken(u))],
-                [
-                    .. own.Where(u => u.State.IsInFlight() && !u.IsBeingRemade)
-                        .Select(u => (double)orders.WorkingDaysWaited(u, orders.Today)),
-                ],
+                found.Arrived,
+                found.Waited,
                 made.Count(u => u.RemadeTimes > 0),
                 made.Count(u => u.RemadeTimes == 0 && u.Dates.AcceptedOn is not null)
             );
         }
+        await checks.StageAsync(db, asked, [DateCheckKind.OrderTook, DateCheckKind.OrderWaiting], cancellation);
+        var strange = asked.Select(c => c.HairSystemId).ToHashSet();
+        return
+        [
+            .. units.Where(u =>
+                u.TellsOfLead
+                && !strange.Contains(u.Id)
+                && checks.Standing(DateCheckKind.OrderTook, u.Id, u.Dates.OrderedOn!.Value, u.Dates.ArrivedOn) != SpellStanding.LeftOut
+            ),
+        ];
     }
 }

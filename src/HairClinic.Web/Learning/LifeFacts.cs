@@ -11,9 +11,11 @@ public sealed class LifeFacts
     private readonly CareHabitFacts _habits;
     private readonly ILookup<Guid, BorrowedUnit> _borrowed;
     private readonly HashSet<Guid> _needEnded;
+    private readonly HashSet<Guid> _clientLeft;
+    private readonly Dictionary<Guid, LocalDate> _askedAbout;
 
     private LifeFacts(
-        IReadOnlyList<(HairSystem Unit, LocalDate? LeftOn)> all,
+        IReadOnlyList<(HairSystem Unit, LocalDate? LeftOn, LocalDate? AskedSince)> all,
         IEnumerable<BorrowedUnit> borrowed,
         IEnumerable<WornPeriod> stretches,
         IEnumerable<(Guid UnitId, UnitInspection Seen)> looks,
@@ -23,6 +25,8 @@ public sealed class LifeFacts
         var units = all.Select(u => u.Unit);
         // Whoever needs none any more gives away what still wears.
         _needEnded = [.. all.Where(u => u.Unit.Dates.RetiredOn >= u.LeftOn).Select(u => u.Unit.Id)];
+        _clientLeft = [.. all.Where(u => u.LeftOn is not null).Select(u => u.Unit.Id)];
+        _askedAbout = all.Where(u => u.AskedSince is not null).ToDictionary(u => u.Unit.Id, u => u.AskedSince!.Value);
         _units = units.OrderBy(u => u.Dates.OrderedOrFirstKnownOn()).ToLookup(u => u.ClientId);
         _borrowed = borrowed.ToLookup(b => b.Loan.ClientId);
         _stretches = stretches.ToLookup(s => s.UnitId);
@@ -59,9 +63,13 @@ public sealed class LifeFacts
                     {
                         Unit = u,
                         LeftOn = db.Clients.Where(c => c.Id == u.ClientId).Select(c => c.LeftOn).FirstOrDefault(),
+                        AskedSince = db
+                            .DateChecks.Where(c => c.HairSystemId == u.Id && c.Kind == DateCheckKind.OrderWaiting && c.Answer == null)
+                            .Select(c => (LocalDate?)c.From)
+                            .FirstOrDefault(),
                     })
                     .ToListAsync(cancellation)
-            ).ConvertAll(u => (u.Unit, u.LeftOn)),
+            ).ConvertAll(u => (u.Unit, u.LeftOn, u.AskedSince)),
             await db
                 .UnitLoans.Where(l => l.BackOn == null && (clientIds == null || clientIds.Contains(l.ClientId)))
                 .Join(db.HairSystems, l => l.HairSystemId, u => u.Id, (l, u) => new BorrowedUnit(u, l))
@@ -93,6 +101,20 @@ public sealed class LifeFacts
     /// <summary>When a unit was on a head.</summary>
     public IEnumerable<WornPeriod> WornPeriodsOf(Guid unitId) => _stretches[unitId];
 
+    /// <summary>Whoever has a unit, or had one.</summary>
+    public IEnumerable<Guid> Clients => _units.Select(own => own.Key).OfType<Guid>();
+
+    /// <summary>It is on order for so long that it may be forgotten, and nobody has said yet that it is not: it is not counted on.</summary>
+    public bool MayBeForgotten(HairSystem unit) =>
+        unit.State.IsInFlight() && _askedAbout.TryGetValue(unit.Id, out var since) && since == unit.WaitingSince;
+
+    /// <summary>The first day on which somebody looked and found it worn out.</summary>
+    public LocalDate? FoundWornOutOn(Guid unitId) =>
+        _looks[unitId].Where(l => l.WornOut == true).Min(l => (LocalDate?)l.Day);
+
+    /// <summary>Its client needs no units any more.</summary>
+    public bool HasClientLeft(Guid unitId) => _clientLeft.Contains(unitId);
+
     /// <summary>Every unit that was ever bonded.</summary>
     public IEnumerable<LifeSpell> Spells(IReadOnlyDictionary<Guid, UnitKindTerms> kinds, LocalDate today) =>
         _units.SelectMany(own => own).Where(u => _stretches.Contains(u.Id)).Select(u => SpellOf(u, kinds[u.UnitKindId], today));
@@ -102,9 +124,10 @@ public sealed class LifeFacts
 
     /// <summary>What bears on a unit's life: its base, who made it, and the client's habits.</summary>
     /// <param name="on">The day it is first worn.</param>
-    public IReadOnlyList<CovariateValue> CovariatesWhenFirstWorn(UnitKindTerms kind, Guid? clientId, LocalDate on)
+    /// <param name="delivered">The day it came; null where it is still to come.</param>
+    public IReadOnlyList<CovariateValue> CovariatesWhenFirstWorn(UnitKindTerms kind, Guid? clientId, LocalDate on, LocalDate? delivered)
     {
-        var columns = kind.LifeCovariates();
+        var columns = kind.LifeCovariates(delivered);
         if (clientId is { } client)
             columns.AddRange(_habits.LifeCovariates(client, on));
         return columns;
@@ -113,8 +136,8 @@ public sealed class LifeFacts
     /// <summary>What bears on what is left of a unit, or on one that is still to be made.</summary>
     public IReadOnlyList<CovariateValue> CovariatesNow(HairSystem? unit, UnitKindTerms kind, Guid clientId, LocalDate today)
     {
-        var since = unit is null ? today : _stretches[unit.Id].Select(s => (LocalDate?)s.From).Min() ?? today;
-        return CovariatesWhenFirstWorn(kind, clientId, since);
+        var worn = unit is null ? null : _stretches[unit.Id].Select(s => (LocalDate?)s.From).Min();
+        return CovariatesWhenFirstWorn(kind, clientId, worn ?? today, unit?.Dates.ArrivedOn ?? worn);
     }
 
     private LifeSpell SpellOf(HairSystem unit, UnitKindTerms kind, LocalDate today)
@@ -139,11 +162,13 @@ public sealed class LifeFacts
             unit.ClientId,
             wear.Life,
             kind.LifePrior(),
-            CovariatesWhenFirstWorn(kind, unit.ClientId, own.Min(s => s.From))
+            CovariatesWhenFirstWorn(kind, unit.ClientId, own.Min(s => s.From), unit.Dates.ArrivedOn ?? own.Min(s => s.From))
         )
         {
             RepairedAt = wear.RepairedAt,
             Grades = wear.Grades,
+            FirstWornOn = own.Min(s => s.From),
+            RetiredOn = unit.Dates.RetiredOn,
         };
     }
 }
@@ -165,6 +190,13 @@ public sealed record LifeSpell(
     IReadOnlyList<CovariateValue> Columns
 ) : WearSpell(Client, Spell, Window, Columns)
 {
+    public LocalDate FirstWornOn { get; init; }
+
+    public LocalDate? RetiredOn { get; init; }
+
+    public override (DateCheckKind Kind, Guid Id, LocalDate From, LocalDate? Until) Dates =>
+        (DateCheckKind.UnitLasted, UnitId, FirstWornOn, RetiredOn);
+
     /// <summary>Worn days at its first repair; null where it never was repaired.</summary>
     public double? RepairedAt { get; init; }
 
@@ -202,6 +234,13 @@ public static class LifeSpellBuilder
                 kind.LeadNineInTenDays,
                 kind.Spares
             )
+            {
+                Cohorts = db
+                    .WatchAlarms.Where(a => a.Kind == WatchedStreamKind.Workshop && a.StreamId == kind.WorkshopId)
+                    .Where(a => a.End == null || a.End != WatchAlarmEnd.FalseAlarm)
+                    .Select(a => new WatchedCohort(a.Id, a.StreamId, a.CohortFrom, a.CohortThrough))
+                    .ToList(),
+            }
         ).ToDictionaryAsync(k => k.Id, cancellation);
 }
 
@@ -218,14 +257,19 @@ public sealed record UnitKindTerms(
     int Spares
 )
 {
+    /// <summary>Units of its workshop that an alarm named.</summary>
+    public IReadOnlyList<WatchedCohort> Cohorts { get; init; } = [];
+
     public WindowPrior LifePrior() => WindowPrior.FromWindow(LifeDistribution.Weibull, LifeFromDays, LifeToDays);
 
     /// <summary>What bears on the life of any unit of it: its base, and who makes it.</summary>
-    public List<CovariateValue> LifeCovariates()
+    /// <param name="delivered">The day it came; null where it is still to come.</param>
+    public List<CovariateValue> LifeCovariates(LocalDate? delivered)
     {
         var columns = new List<CovariateValue> { CovariateValue.ForBaseMaterial(BaseMaterialId) };
         if (WorkshopId is { } workshop)
             columns.Add(CovariateValue.Workshop(workshop));
+        columns.AddRange(Cohorts.Where(c => c.Names(delivered)).Select(c => CovariateValue.Cohort(c.AlarmId)));
         return columns;
     }
 

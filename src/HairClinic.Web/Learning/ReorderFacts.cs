@@ -18,13 +18,14 @@ public sealed class ReorderFacts
         Dictionary<Guid, Workshop> workshops,
         Dictionary<Guid, UnitKindTerms> kinds,
         Dictionary<Guid, StoredLead> leads,
-        WearModelPair models
+        WearModelPair models,
+        PreparationTime preparation
     )
     {
         _settings = settings;
         _salons = salons.ToDictionary(s => s.Id);
         _opening = salons.ToDictionary(s => s.Id, DueCalculator.OpeningDaysOf);
-        (_workshops, Kinds, _leads, WearModels) = (workshops, kinds, leads, models);
+        (_workshops, Kinds, _leads, WearModels, Preparation) = (workshops, kinds, leads, models, preparation);
     }
 
     public PracticeSettings Settings => _settings;
@@ -37,17 +38,21 @@ public sealed class ReorderFacts
 
     public WearModelPair WearModels { get; }
 
+    /// <summary>From arrival until a unit can be bonded: the practice's setting, or what its own units took.</summary>
+    public PreparationTime Preparation { get; }
+
     /// <summary>Six round trips.</summary>
     public static async Task<ReorderFacts> LoadAsync(ClinicDb db, CancellationToken cancellation)
     {
-        var (settings, models) = await WearModelPair.LoadWithSettingsAsync(db, cancellation);
+        var (settings, models, prepared) = await WearModelPair.LoadWithSettingsAsync(db, cancellation);
         return new(
             settings,
             await db.Salons.AsNoTracking().Include(s => s.Hours).Include(s => s.Closures).ToListAsync(cancellation),
             await db.Workshops.AsNoTracking().Include(w => w.Closures).ToDictionaryAsync(w => w.Id, cancellation),
             await LifeSpellBuilder.UnitKindsAsync(db, cancellation),
             await db.StoredLeads.AsNoTracking().ToDictionaryAsync(s => s.UnitKindId, cancellation),
-            models
+            models,
+            prepared?.UnderSetting(settings.PreparationDays) ?? PreparationTime.Fixed(settings.PreparationDays)
         );
     }
 
@@ -65,7 +70,7 @@ public sealed class ReorderFacts
         var inHand = client.InHand.ToList();
         var lent = client.Borrowed.Select(b => b.Loan.DaysLeft(today)).Where(days => days > 0).ToList();
         // The soonest expected first.
-        var inFlight = client.Units.Where(u => u.State.IsInFlight()).OrderBy(orders.MedianArrival).ToList();
+        var inFlight = client.InFlight.OrderBy(orders.MedianArrival).ToList();
         var next = Kinds[repeated.UnitKindId];
         var nextColumns = client.CovariatesOf(null, next);
         var population = WearModels.Life.PopulationFor(next.LifePrior(), nextColumns);
@@ -89,6 +94,7 @@ public sealed class ReorderFacts
             Alpha = _settings.GapChancePercent / 100.0,
             Spares = next.Spares,
             Lent = lent.Count,
+            Preparation = Preparation.IsLearnt ? Preparation : null,
         };
         return new ClientReorderInput(
             client.ClientId,
@@ -120,7 +126,7 @@ public sealed class ReorderFacts
     public CertaintyCost CertaintyCostOf(Guid unitKindId, LocalDate today)
     {
         var kind = Kinds[unitKindId];
-        var columns = kind.LifeCovariates();
+        var columns = kind.LifeCovariates(delivered: null);
         var population = WearModels.Life.PopulationFor(kind.LifePrior(), columns);
         var effect = new SharedEffect(population, WearModels.Life.ClientEffect(population, []));
         return new(
@@ -151,7 +157,7 @@ public sealed class ReorderFacts
     {
         var (model, window) = (WearModels.Life, kind.LifePrior());
         var row = model.PopulationFor(window, columns);
-        var shape = model.ShapeOf(row, kind, repairedAt is not null);
+        var shape = model.ShapeOf(row, kind.Id, kind.LifePrior(), repairedAt is not null);
         return effect.Take(row, window, model.Effects(columns), worn, shape, model.ClockOf(repairedAt));
     }
 }

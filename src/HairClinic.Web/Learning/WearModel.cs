@@ -30,8 +30,8 @@ public sealed class WearModel
 
     public double Coefficient(string column) =>
         _places.TryGetValue(column, out var place) ? Population.Coefficients[place]
-        : CovariateValue.ParseHabit(column) is { } habit && _factors.TryGetValue(habit, out var factor) ? Math.Log(factor)
-        : 0;
+        : CovariateValue.IsUsualUntilTold(column) ? 0
+        : CovariateValue.PriorOf(column, _factors).Mean;
 
     /// <summary>The population as far as it is known for bonds or units with such a window and covariates.</summary>
     /// <remarks>What the fit never saw, such as a new adhesive, is as uncertain as its prior has it; without a fit the window's row is taken at its word.</remarks>
@@ -45,7 +45,7 @@ public sealed class WearModel
             if (_places.TryGetValue(column.Name, out var place))
                 values[place] += column.Value;
             else if (!CovariateValue.IsUsualUntilTold(column.Name))
-                unseen += column.Value * column.Value * LifePriors.UsualCoefficient.Spread * LifePriors.UsualCoefficient.Spread;
+                unseen += Math.Pow(column.Value * CovariateValue.PriorOf(column.Name, _factors).Spread, 2);
         }
         return Population.ForRow(window.Width, values, unseen);
     }
@@ -93,7 +93,7 @@ public sealed class WearModel
         var window = kind.LifePrior();
         var population = PopulationFor(window, columns);
         var client = ClientEffect(population, own);
-        return ShapeOf(population, kind, repairedAt is not null) is { } shape
+        return ShapeOf(population, kind.Id, window, repairedAt is not null) is { } shape
             ? new(population, client, window.Place, Effects(columns), shape, ClockOf(repairedAt))
             : new(population, client, window.Place, Effects(columns));
     }
@@ -106,14 +106,20 @@ public sealed class WearModel
 
     private double RepairRate => Fit?.RepairRate ?? RepairRateFrom(_factors);
 
+    /// <summary>What may befall a spell's unit, and its clock; null for a bond, and where nothing is known to.</summary>
+    public (LifeShape Shape, RepairClock Clock)? CourseOf(WearSpell spell) =>
+        spell is LifeSpell { Window: { } window } unit
+        && ShapeOf(Population, unit.UnitKindId, window, unit.RepairedAt is not null) is { } shape
+            ? (shape, ClockOf(unit.RepairedAt))
+            : null;
+
     /// <summary>How ln T of a unit lies about its centre: over what is not known of the scale, duds, and repairs to come. Null without a fit.</summary>
-    public LifeShape? ShapeOf(PopulationParameters population, UnitKindTerms kind, bool wasRepaired)
+    public LifeShape? ShapeOf(PopulationParameters population, Guid unitKindId, WindowPrior window, bool wasRepaired)
     {
-        var courses = Fit?.CoursesOf(kind.Id) ?? default;
+        var courses = Fit?.CoursesOf(unitKindId) ?? default;
         if (Fit is null && !(wasRepaired && RepairRate != 0))
             return null;
         // A centre's own move with the scale is rounded to a hundredth of ln T, so that a practice's units share a few tables.
-        var window = kind.LifePrior();
         var slope = (int)Math.Round(100 * window.Width * population.LogScaleSlope * Math.Sqrt(population.LogScaleVariance));
         return _shapes.GetOrAdd(
             (window.Sigma, slope, courses, wasRepaired),
@@ -141,8 +147,8 @@ public sealed record WearModelPair(WearModel Hold, WearModel Life)
     public static async Task<WearModelPair> LoadAsync(ClinicDb db, CancellationToken cancellation) =>
         (await LoadWithSettingsAsync(db, cancellation)).WearModels;
 
-    /// <summary>The practice's settings and its models, in two round trips.</summary>
-    public static async Task<(PracticeSettings Settings, WearModelPair WearModels)> LoadWithSettingsAsync(
+    /// <summary>The practice's settings, its models, and what is known of preparation, in two round trips.</summary>
+    public static async Task<(PracticeSettings Settings, WearModelPair WearModels, StoredPreparation? Prepared)> LoadWithSettingsAsync(
         ClinicDb db,
         CancellationToken cancellation
     )
@@ -156,6 +162,7 @@ public sealed record WearModelPair(WearModel Hold, WearModel Life)
                 Life = UsableFits(db, LifetimeKind.Life).FirstOrDefault(),
                 HoldUnanswered = FitsWithoutAnswer(db, LifetimeKind.Hold).FirstOrDefault(),
                 LifeUnanswered = FitsWithoutAnswer(db, LifetimeKind.Life).FirstOrDefault(),
+                Prepared = db.StoredPreparations.AsNoTracking().FirstOrDefault(),
             })
             .SingleAsync(cancellation);
         var factors = await LoadWearFactorsAsync(db, cancellation);
@@ -168,7 +175,8 @@ public sealed record WearModelPair(WearModel Hold, WearModel Life)
             {
                 HoldBasis = ModelBasis.Of(head.Hold, head.HoldUnanswered),
                 LifeBasis = ModelBasis.Of(head.Life, head.LifeUnanswered),
-            }
+            },
+            head.Prepared
         );
     }
 
@@ -186,6 +194,16 @@ public sealed record WearModelPair(WearModel Hold, WearModel Life)
             .StoredFits.AsNoTracking()
             .Where(f => f.Quantity == quantity && f.ModelVersion == StoredFit.CurrentModel && !f.Converged)
             .OrderByDescending(f => f.FittedAt);
+
+    /// <summary>The newest fits that left out what nobody would believe, by quantity: what the next ones judge by.</summary>
+    public static async Task<Dictionary<LifetimeKind, StoredFit>> LoadCheckedFitsAsync(ClinicDb db, CancellationToken cancellation) =>
+        (
+            await UsableFits(db, LifetimeKind.Hold)
+                .Where(f => f.LeftOut != null)
+                .Take(1)
+                .Concat(UsableFits(db, LifetimeKind.Life).Where(f => f.LeftOut != null).Take(1))
+                .ToListAsync(cancellation)
+        ).ToDictionary(f => f.Quantity);
 
     /// <summary>Staff and jobs read the factor rows; a client's own page does without.</summary>
     public static Task<List<WearFactor>> LoadWearFactorsAsync(ClinicDb db, CancellationToken cancellation) =>

@@ -3,16 +3,16 @@ namespace HairClinic.Web.Learning;
 /// <summary>Fits hold or life to all spells of a practice.</summary>
 public static class WearModelFitter
 {
-    /// <param name="wanted">The columns that tell enough.</param>
-    /// <returns>The fit, and how many different clients are in it.</returns>
-    public static (LifetimeFit Fit, int Clients) FitHolds(
+    /// <param name="all">Those that count.</param>
+    public static StoredFit FitHolds(
         IReadOnlyCollection<HoldSpell> all,
         IReadOnlyDictionary<KnownCovariate, double> factors,
-        Func<string, bool> wanted
+        LocalDate dataCut,
+        Instant at
     )
     {
         var usable = all.Where(s => s.Window is not null).ToList();
-        var (columns, clients) = DesignMatrix(usable, wanted);
+        var (columns, clients) = DesignMatrix(usable, HoldFacts.ColumnsThatTell(usable));
         var rows = LifetimeFitRows.Create(
             [.. usable.Select(s => s.Spell)],
             columns,
@@ -20,13 +20,15 @@ public static class WearModelFitter
             clients
         );
         var fit = LifetimeFitter.Fit(LifeDistribution.Weibull, rows, PriorsOf(columns.Select(c => c.Name), factors));
-        return (fit, clients.Append(-1).Max() + 1);
+        return new StoredFit(Guid.CreateVersion7(), LifetimeKind.Hold, fit, clients.Append(-1).Max() + 1, dataCut, at);
     }
 
-    /// <returns>The fit, and how many different clients are in it.</returns>
-    public static (UnitLifeFit Fit, int Clients) FitLives(
+    /// <param name="all">Those that count.</param>
+    public static StoredFit FitLives(
         IReadOnlyCollection<LifeSpell> all,
-        IReadOnlyDictionary<KnownCovariate, double> factors
+        IReadOnlyDictionary<KnownCovariate, double> factors,
+        LocalDate dataCut,
+        Instant at
     )
     {
         var usable = all.Where(s => s.Window is not null).ToList();
@@ -41,7 +43,7 @@ public static class WearModelFitter
             PriorsOf(columns.Select(c => c.Name), factors),
             WearModel.RepairRateFrom(factors)
         );
-        return (fit, clients.Append(-1).Max() + 1);
+        return new StoredFit(Guid.CreateVersion7(), fit, clients.Append(-1).Max() + 1, dataCut, at);
     }
 
     /// <summary>Of a fit with these covariates: the practice's factor rows where there are some.</summary>

@@ -5,6 +5,9 @@ namespace HairClinic.Web.Learning;
 /// <param name="Window">Null where the practice's row has no width: nothing is learnt from it.</param>
 public abstract record WearSpell(Guid? ClientId, Spell Spell, WindowPrior? Window, IReadOnlyList<CovariateValue> Columns)
 {
+    /// <summary>Whose dates it was read from, and which: what is asked where nobody would believe it.</summary>
+    public abstract (DateCheckKind Kind, Guid Id, LocalDate From, LocalDate? Until) Dates { get; }
+
     /// <summary>As the fit reads it, where a unit's own clock runs otherwise after a repair.</summary>
     /// <param name="repairRate">κ of the fit.</param>
     public virtual Spell SpellAt(double repairRate) => Spell;
@@ -21,6 +24,7 @@ public readonly record struct CovariateValue(string Name, double Value)
     public const string WorkshopPrefix = "workshop:";
     public const string LotPrefix = "lot:";
     public const string SeasonPrefix = "season:";
+    public const string CohortPrefix = "cohort:";
 
     public static CovariateValue Adhesive(Guid id) => new(AdhesivePrefix + id, 1);
 
@@ -29,6 +33,9 @@ public readonly record struct CovariateValue(string Name, double Value)
     public static CovariateValue Workshop(Guid id) => new(WorkshopPrefix + id, 1);
 
     public static CovariateValue Lot(Guid id) => new(LotPrefix + id, 1);
+
+    /// <summary>Of the units or bonds that an alarm of the watch named.</summary>
+    public static CovariateValue Cohort(Guid alarmId) => new(CohortPrefix + alarmId, 1);
 
     /// <summary>The season of a day, as the fit reads it: two columns.</summary>
     public static CovariateValue[] Season(LocalDate day)
@@ -41,6 +48,7 @@ public readonly record struct CovariateValue(string Name, double Value)
     public static NormalPrior PriorOf(string name, IReadOnlyDictionary<KnownCovariate, double> factors) =>
         name.StartsWith(LotPrefix, StringComparison.Ordinal) ? HoldSeason.LotPrior
         : name.StartsWith(SeasonPrefix, StringComparison.Ordinal) ? HoldSeason.Prior
+        : name.StartsWith(CohortPrefix, StringComparison.Ordinal) ? CohortShift.Prior
         : ParseHabit(name) is { } habit && factors.TryGetValue(habit, out var factor) ? NormalPrior.OfFactor(factor)
         : LifePriors.UsualCoefficient;
 

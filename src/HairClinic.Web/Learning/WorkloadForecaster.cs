@@ -174,7 +174,7 @@ public sealed class WorkloadForecaster(ReorderFacts book, DueFacts dues, VisitTy
             var window = kind.LifePrior();
             var population = Shifted(model.PopulationFor(window, order.ColumnsOfNew), PracticeEffectNode.Three[scenario]);
             var nodes = model.ClientEffect(population, order.Lives).Reduced();
-            var prediction = model.ShapeOf(population, kind, wasRepaired: false) is { } shape
+            var prediction = model.ShapeOf(population, kind.Id, kind.LifePrior(), wasRepaired: false) is { } shape
                 ? new LifePrediction(population, nodes, window.Place, order.EffectOfNew, shape, default)
                 : new LifePrediction(population, nodes, window.Place, order.EffectOfNew);
             var before = 1.0;

@@ -53,33 +53,46 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
         var now = clock.GetCurrentInstant();
         var cut = await CutAsync(db, now, cancellation);
         var factors = await WearModelPair.LoadWearFactorsAsync(db, cancellation);
+        var last = await WearModelPair.LoadCheckedFitsAsync(db, cancellation);
+        var checks = await DateCheckFacts.LoadAsync(db, unitIds: null, cancellation);
 
         if (!await ReachAsync(runId, RecalculationStage.FittingHold, 0, 0, cancellation))
             return false;
         var windows = await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation);
         var holds = await HoldFacts.LoadAsync(db, windows, clientIds: null, cancellation);
         List<HoldSpell> held = [.. holds.AllSpells(cut)];
-        var (hold, bonded) = WearModelFitter.FitHolds(
+        var holdFactors = WearModelPair.FactorsByHabit(factors, LifetimeKind.Hold);
+        var hold = CheckedWearFit.Find(
             held,
-            WearModelPair.FactorsByHabit(factors, LifetimeKind.Hold),
-            HoldFacts.ColumnsThatTell(held)
+            holdFactors,
+            last.GetValueOrDefault(LifetimeKind.Hold),
+            checks,
+            cut,
+            spells => WearModelFitter.FitHolds(spells, holdFactors, cut, clock.GetCurrentInstant())
         );
-        await StoreAsync(
-            db,
-            new StoredFit(Guid.CreateVersion7(), LifetimeKind.Hold, hold, bonded, cut, clock.GetCurrentInstant()),
-            cancellation
-        );
+        await StoreAsync(db, hold, DateCheckKind.BondHeld, checks, cancellation);
 
         if (!await ReachAsync(runId, RecalculationStage.FittingLife, 0, 0, cancellation))
             return false;
-        var lives = await LifeSpellBuilder.LoadAsync(db, cut, clientIds: null, cancellation);
-        var (life, wearing) = WearModelFitter.FitLives(lives, WearModelPair.FactorsByHabit(factors, LifetimeKind.Life));
-        await StoreAsync(db, new StoredFit(Guid.CreateVersion7(), life, wearing, cut, clock.GetCurrentInstant()), cancellation);
+        var before = await ReorderFacts.LoadAsync(db, cancellation);
+        var units = await LifeFacts.LoadAsync(db, clientIds: null, cancellation);
+        List<LifeSpell> lives = [.. units.Spells(before.Kinds, cut)];
+        var lifeFactors = WearModelPair.FactorsByHabit(factors, LifetimeKind.Life);
+        var life = CheckedWearFit.Find(
+            lives,
+            lifeFactors,
+            last.GetValueOrDefault(LifetimeKind.Life),
+            checks,
+            cut,
+            spells => WearModelFitter.FitLives(spells, lifeFactors, cut, clock.GetCurrentInstant())
+        );
+        await StoreAsync(db, life, DateCheckKind.UnitLasted, checks, cancellation);
         await StreamWatcher.WatchAsync(db, held, lives, cut, cancellation);
         db.ChangeTracker.Clear();
 
-        var before = await ReorderFacts.LoadAsync(db, cancellation);
-        await LeadTimeRefresher.RefreshAsync(db, before.LeadTimesOn(cut), [.. before.Kinds.Values], cancellation);
+        await PreparationRefresher.RefreshAsync(db, units, before.Settings.PreparationDays, cut, cancellation);
+        var arrived = await LeadTimeRefresher.RefreshAsync(db, before.LeadTimesOn(cut), [.. before.Kinds.Values], checks, cancellation);
+        await WorkshopClosureProposer.ProposeAsync(db, before, arrived, checks, cut, cancellation);
         await db.SaveChangesAsync(cancellation);
         db.ChangeTracker.Clear();
         return await PlanAsync(db, runId, now, cancellation);
@@ -110,9 +123,16 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
         return true;
     }
 
-    private static async Task StoreAsync(ClinicDb db, StoredFit fit, CancellationToken cancellation)
+    private static async Task StoreAsync(
+        ClinicDb db,
+        CheckedWearFit made,
+        DateCheckKind kind,
+        DateCheckFacts checks,
+        CancellationToken cancellation
+    )
     {
-        db.StoredFits.Add(fit);
+        await checks.StageAsync(db, made.Asked, [kind], cancellation);
+        db.StoredFits.Add(made.Fit);
         await db.SaveChangesAsync(cancellation);
         db.ChangeTracker.Clear();
     }

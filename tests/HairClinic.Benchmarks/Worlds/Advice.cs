@@ -34,11 +34,10 @@ internal sealed class Advice(Spares spares)
     public void Refit(int day, IReadOnlyList<ClientBook> clients)
     {
         List<HoldSpell> holds = [.. clients.SelectMany(c => BookRows.Holds(c, day))];
-        var (hold, bonded) = WearModelFitter.FitHolds(holds, PracticeRows.HoldFactors, HoldFacts.ColumnsThatTell(holds));
-        _hold =
-            Kept(new(Guid.Empty, LifetimeKind.Hold, hold, bonded, PracticeRows.DateOf(day), default), PracticeRows.HoldFactors) ?? _hold;
-        var (life, wearing) = WearModelFitter.FitLives([.. clients.SelectMany(c => Lives(c, day))], PracticeRows.LifeFactors);
-        _life = Kept(new(Guid.Empty, life, wearing, PracticeRows.DateOf(day), default), PracticeRows.LifeFactors) ?? _life;
+        var cut = PracticeRows.DateOf(day);
+        _hold = Kept(WearModelFitter.FitHolds(holds, PracticeRows.HoldFactors, cut, default), PracticeRows.HoldFactors) ?? _hold;
+        List<LifeSpell> lives = [.. clients.SelectMany(c => Lives(c, day))];
+        _life = Kept(WearModelFitter.FitLives(lives, PracticeRows.LifeFactors, cut, default), PracticeRows.LifeFactors) ?? _life;
         for (var workshop = 0; workshop < PracticeRows.Leads.Length; workshop++)
         {
             var made = clients.Where(c => c.Workshop == workshop).ToList();
@@ -132,7 +131,7 @@ internal sealed class Advice(Spares spares)
             window,
             _life.Effects(columns),
             unit?.WornDays(day) ?? 0,
-            _life.ShapeOf(row, BookRows.Kinds[client.Base], repaired is not null),
+            _life.ShapeOf(row, BookRows.Kinds[client.Base].Id, BookRows.Kinds[client.Base].LifePrior(), repaired is not null),
             _life.ClockOf(repaired)
         );
     }

@@ -98,6 +98,16 @@ public sealed class LeadTimeTests
     }
 
     [Fact]
+    public void What_is_left_of_an_order_that_was_left_out_is_the_tail_beyond_its_days_too()
+    {
+        var (closed, grid) = (LeadTime.Learn(Row, [60, 70], []), LeadTime.Learn(Row, [60, 70], [0]));
+
+        foreach (var days in new[] { 1.0, 10, 100, 300 })
+            Assert.Equal(closed.Survival(400 + days) / closed.Survival(400), grid.SurvivalGiven(400, days, learnt: false), 2e-3);
+        Assert.Equal(closed.Survival(110) / closed.Survival(100), grid.SurvivalGiven(100, 10, learnt: false), 1e-6);
+    }
+
+    [Fact]
     public void An_order_that_is_late_makes_the_others_look_later()
     {
         var (before, after) = (LeadTime.Learn(Row, [60, 58], []), LeadTime.Learn(Row, [60, 58], [85, 20]));

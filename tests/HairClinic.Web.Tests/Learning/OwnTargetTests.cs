@@ -91,9 +91,8 @@ public sealed class OwnTargetTests(PgServer server)
         var before = await TargetAsync(clinic);
         await clinic.ReadAsync(db =>
         {
-            var (fit, clients) = WearModelFitter.FitHolds([], new Dictionary<KnownCovariate, double>(), _ => true);
             var now = clinic.Clock.GetCurrentInstant();
-            db.StoredFits.Add(new StoredFit(Guid.CreateVersion7(), LifetimeKind.Hold, fit, clients, First, now));
+            db.StoredFits.Add(WearModelFitter.FitHolds([], new Dictionary<KnownCovariate, double>(), First, now));
             return db.SaveChangesAsync(TestContext.Current.CancellationToken);
         });
 

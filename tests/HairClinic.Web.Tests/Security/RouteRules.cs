@@ -60,6 +60,8 @@ public static class RouteRules
             (_, "unitid") or ("/orders/place-order", "unit") => Whose.Unit,
             (_, "orderid") => Whose.Order,
             ("/orders", "workshop") => Whose.Workshop,
+            // It chooses among the unit's.
+            ("/units/{UnitId:guid}/correct-bond-days", "bond") => Whose.Nobodys,
             ("/practice/edit-salon/{Id:guid}", "id") => Whose.Salon,
             ("/practice/edit-person/{Id:guid}", "id") => Whose.Person,
             ("/practice/edit-base-material/{Id:guid}", "id") => Whose.Base,

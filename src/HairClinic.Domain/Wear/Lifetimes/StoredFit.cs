@@ -87,8 +87,13 @@ public sealed class StoredFit : PracticeOwned
     /// <summary>Of kinds not among them.</summary>
     public double OtherDudShare { get; private set; }
 
+    /// <summary>Spells left out until somebody says whether their dates are right; null where nobody looked (<see cref="OutlyingSpells"/>).</summary>
+    public int? LeftOut { get; private set; }
+
     /// <summary>What a reader of it should know.</summary>
     public IReadOnlyList<LifetimeFitNote> Notes { get; private set; } = [];
+
+    public void RecordLeftOut(int spells) => LeftOut = spells;
 
     /// <summary>What may befall a unit of a kind.</summary>
     public UnitCourses CoursesOf(Guid unitKindId) =>

@@ -323,6 +323,102 @@ namespace HairClinic.Web.Data.Migrations
                     b.ToTable("chairs", (string)null);
                 });
 
+            modelBuilder.Entity("HairClinic.Domain.Checks.DateCheck", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Answer")
+                        .HasColumnType("text")
+                        .HasColumnName("answer");
+
+                    b.Property<Instant?>("AnsweredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("answered_at");
+
+                    b.Property<Guid?>("AnsweredBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("answered_by");
+
+                    b.Property<LocalDate?>("AnsweredOn")
+                        .HasColumnType("date")
+                        .HasColumnName("answered_on");
+
+                    b.Property<LocalDate>("AskedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("asked_on");
+
+                    b.Property<Guid?>("BondId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("bond_id");
+
+                    b.Property<int>("Days")
+                        .HasColumnType("integer")
+                        .HasColumnName("days");
+
+                    b.Property<LocalDate>("From")
+                        .HasColumnType("date")
+                        .HasColumnName("from");
+
+                    b.Property<Guid?>("HairSystemId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("hair_system_id");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<LocalDate?>("Until")
+                        .HasColumnType("date")
+                        .HasColumnName("until");
+
+                    b.Property<int>("UsualFrom")
+                        .HasColumnType("integer")
+                        .HasColumnName("usual_from");
+
+                    b.Property<int>("UsualTo")
+                        .HasColumnType("integer")
+                        .HasColumnName("usual_to");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<Guid?>("WorkshopId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("workshop_id");
+
+                    b.Property<int?>("Years")
+                        .HasColumnType("integer")
+                        .HasColumnName("years");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_date_checks");
+
+                    b.HasIndex("PracticeId", "BondId")
+                        .HasDatabaseName("ix_date_checks_practice_id_bond_id");
+
+                    b.HasIndex("PracticeId", "HairSystemId")
+                        .HasDatabaseName("ix_date_checks_practice_id_hair_system_id");
+
+                    b.HasIndex("PracticeId", "Kind")
+                        .HasDatabaseName("ix_date_checks_open")
+                        .HasFilter("answer is null");
+
+                    b.HasIndex("PracticeId", "WorkshopId")
+                        .HasDatabaseName("ix_date_checks_practice_id_workshop_id");
+
+                    b.ToTable("date_checks", (string)null);
+                });
+
             modelBuilder.Entity("HairClinic.Domain.Clients.CalendarFeed", b =>
                 {
                     b.Property<Guid>("PracticeId")
@@ -3140,6 +3236,51 @@ namespace HairClinic.Web.Data.Migrations
                     b.ToTable("stored_leads", (string)null);
                 });
 
+            modelBuilder.Entity("HairClinic.Domain.Replacement.StoredPreparation", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<LocalDate>("DataCut")
+                        .HasColumnType("date")
+                        .HasColumnName("data_cut");
+
+                    b.PrimitiveCollection<double[]>("Learnt")
+                        .IsRequired()
+                        .HasColumnType("double precision[]")
+                        .HasColumnName("learnt");
+
+                    b.PrimitiveCollection<double[]>("Taken")
+                        .IsRequired()
+                        .HasColumnType("double precision[]")
+                        .HasColumnName("taken");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.PrimitiveCollection<double[]>("Waited")
+                        .IsRequired()
+                        .HasColumnType("double precision[]")
+                        .HasColumnName("waited");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_stored_preparations");
+
+                    b.HasIndex("PracticeId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_stored_preparations_practice_id");
+
+                    b.ToTable("stored_preparations", (string)null);
+                });
+
             modelBuilder.Entity("HairClinic.Domain.Shelf.Product", b =>
                 {
                     b.Property<Guid>("PracticeId")
@@ -3721,6 +3862,10 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("iterations");
 
+                    b.Property<int?>("LeftOut")
+                        .HasColumnType("integer")
+                        .HasColumnName("left_out");
+
                     b.Property<double?>("LogLikelihood")
                         .HasColumnType("double precision")
                         .HasColumnName("log_likelihood");
@@ -3819,6 +3964,134 @@ namespace HairClinic.Web.Data.Migrations
                         {
                             t.HasCheckConstraint("ck_wear_factors_factor", "factor between 0.2 and 2");
                         });
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Wear.Watch.StoredWatch", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<LocalDate>("DataCut")
+                        .HasColumnType("date")
+                        .HasColumnName("data_cut");
+
+                    b.PrimitiveCollection<LocalDate[]>("Deliveries")
+                        .IsRequired()
+                        .HasColumnType("date[]")
+                        .HasColumnName("deliveries");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<double>("Limit")
+                        .HasColumnType("double precision")
+                        .HasColumnName("limit");
+
+                    b.PrimitiveCollection<double[]>("Path")
+                        .IsRequired()
+                        .HasColumnType("double precision[]")
+                        .HasColumnName("path");
+
+                    b.Property<Guid>("StreamId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("stream_id");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_stored_watches");
+
+                    b.HasIndex("PracticeId", "Kind", "StreamId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_stored_watches_practice_id_kind_stream_id");
+
+                    b.ToTable("stored_watches", (string)null);
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Wear.Watch.WatchAlarm", b =>
+                {
+                    b.Property<Guid>("PracticeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("practice_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid?>("ClosedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("closed_by");
+
+                    b.Property<LocalDate?>("ClosedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("closed_on");
+
+                    b.Property<LocalDate>("CohortFrom")
+                        .HasColumnType("date")
+                        .HasColumnName("cohort_from");
+
+                    b.Property<LocalDate?>("CohortThrough")
+                        .HasColumnType("date")
+                        .HasColumnName("cohort_through");
+
+                    b.Property<string>("End")
+                        .HasColumnType("text")
+                        .HasColumnName("end");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<double>("Limit")
+                        .HasColumnType("double precision")
+                        .HasColumnName("limit");
+
+                    b.Property<LocalDate>("RaisedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("raised_on");
+
+                    b.Property<double>("Statistic")
+                        .HasColumnType("double precision")
+                        .HasColumnName("statistic");
+
+                    b.Property<Guid>("StreamId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("stream_id");
+
+                    b.Property<int>("Units")
+                        .HasColumnType("integer")
+                        .HasColumnName("units");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("PracticeId", "Id")
+                        .HasName("pk_watch_alarms");
+
+                    b.HasIndex("PracticeId", "ClosedBy")
+                        .HasDatabaseName("ix_watch_alarms_practice_id_closed_by");
+
+                    b.HasIndex("PracticeId", "Kind", "StreamId")
+                        .IsUnique()
+                        .HasDatabaseName("ux_watch_alarms_one_open")
+                        .HasFilter("\"end\" is null");
+
+                    b.ToTable("watch_alarms", (string)null);
                 });
 
             modelBuilder.Entity("HairClinic.Web.Data.FindWord", b =>
@@ -4904,6 +5177,27 @@ namespace HairClinic.Web.Data.Migrations
                         .HasConstraintName("fk_chairs_salons_practice_id_salon_id");
                 });
 
+            modelBuilder.Entity("HairClinic.Domain.Checks.DateCheck", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Bonding.Bond", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "BondId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .HasConstraintName("fk_date_checks_bonds_practice_id_bond_id");
+
+                    b.HasOne("HairClinic.Domain.HairSystems.HairSystem", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "HairSystemId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .HasConstraintName("fk_date_checks_hair_systems_practice_id_hair_system_id");
+
+                    b.HasOne("HairClinic.Domain.Orders.Workshop", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "WorkshopId")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .HasConstraintName("fk_date_checks_workshops_practice_id_workshop_id");
+                });
+
             modelBuilder.Entity("HairClinic.Domain.Clients.CalendarFeed", b =>
                 {
                     b.HasOne("HairClinic.Domain.Clients.Client", null)
@@ -5565,6 +5859,15 @@ namespace HairClinic.Web.Data.Migrations
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_visit_segments_visits_practice_id_visit_id");
+                });
+
+            modelBuilder.Entity("HairClinic.Domain.Wear.Watch.WatchAlarm", b =>
+                {
+                    b.HasOne("HairClinic.Domain.Practices.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PracticeId", "ClosedBy")
+                        .OnDelete(DeleteBehavior.NoAction)
+                        .HasConstraintName("fk_watch_alarms_people_practice_id_closed_by");
                 });
 
             modelBuilder.Entity("HairClinic.Web.Data.Rows.ClientSignIn", b =>

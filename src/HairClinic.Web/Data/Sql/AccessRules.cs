@@ -26,7 +26,8 @@ public static class AccessRules
         new("stored_fits", Practice, Everybody, Job, Job, Job),
         new("stored_leads", Practice, Staff, Job, Job, Job),
         new("stored_watches", Practice, Manage, Job, Job, Job),
-        new("watch_alarms", Practice, Staff, Job, Manage, Job),
+        new("watch_alarms", Practice, Everybody, Job, Manage, Job),
+        new("stored_preparations", Practice, Staff, Job, Job, Job),
         new("load_forecasts", Practice, Manage, Job, Job, Job),
         new("order_forecasts", Practice, Manage, Job, Job, Job),
         new("stored_page_results", OwnSalons, Manage, Manage, Job, Job),
@@ -58,6 +59,7 @@ public static class AccessRules
         new("unit_arrivals", OfUnits("unit_arrivals"), Staff, Desk | Stylist, Desk | Stylist, Desk | Stylist),
         new("unit_steps", OfUnits("unit_steps"), Staff, Desk | Stylist, Desk | Stylist, Job),
         new("unit_questions", OfUnits("unit_questions"), Staff, Desk | Stylist, Desk | Stylist, Job),
+        new("date_checks", RowConditions.DateChecks, Staff, Desk | Stylist, Desk | Stylist, Desk | Stylist),
         new("unit_loans", ConfidentialOfClients("unit_loans"), Everybody, Staff, Staff, Staff),
         // An order says nothing of clients: its lines are units, each within its client's fence.
         new("workshop_orders", Practice, Staff, Desk | Stylist, Desk | Stylist, Job),

@@ -63,6 +63,14 @@ public static class RowConditions
     /// <summary>What was seen and done at visits one reaches, and to a client themselves only by an address that is confirmed.</summary>
     public static string VisitRecords => $"({PartOf("visit_records", "visit_id", "visits")}) and {OpensAll}";
 
+    /// <summary>Dates that are asked about, as the unit or bond is reached whose they are; what is about a workshop is the staff's.</summary>
+    public static string DateChecks =>
+        $"""
+            (select app_all()) or (select app_client()) is null
+            and (hair_system_id is null or {PartOf("date_checks", "hair_system_id", "hair_systems")})
+            and (bond_id is null or {PartOf("date_checks", "bond_id", "bonds")})
+            """;
+
     /// <summary>Words lead to clients and to units; each is reached as what it leads to.</summary>
     public static string FindWords =>
         $"""

@@ -30,6 +30,8 @@ public static class SettingsArea
             .AddScoped<KeepSpares>()
             .AddSingleton<IValidator<KeepSpares.Input>, KeepSparesRules>()
             .AddScoped<EditWorkshop>()
+            .AddScoped<AnswerClosure>()
+            .AddSingleton<AnswerClosureRules>()
             .AddSingleton<IValidator<EditWorkshop.Input>, EditWorkshopRules>()
             .AddScoped<EditPractice>()
             .AddSingleton<IValidator<EditPractice.Input>, EditPracticeRules>()

@@ -25,7 +25,11 @@ public sealed partial class NextUnit
         /// <summary>From order to arrival, with the workshop's closures: half of the orders, and nine in ten.</summary>
         public required (int Half, int NineInTen) LeadDays { get; init; }
 
-        public required int PreparationDays { get; init; }
+        /// <summary>From arrival until it can be bonded.</summary>
+        public required PreparationTime Preparation { get; init; }
+
+        /// <summary>On order for so long that they are not counted on until somebody says that they are still on their way.</summary>
+        public required IReadOnlyList<UnitForgotten> MayBeForgotten { get; init; }
 
         /// <summary>Units of this client behind the prediction, and of others.</summary>
         public required int OwnUnits { get; init; }
@@ -59,6 +63,8 @@ public sealed partial class NextUnit
         LocalDate Early,
         LocalDate Late
     );
+
+    public sealed record UnitForgotten(string Serial, LocalDate OrderedOn);
 
     /// <param name="State">Lost or damaged.</param>
     public sealed record UnitGone(string Serial, UnitState State, LocalDate On);

@@ -19,6 +19,7 @@ public static class NextUnitSentences
             .. Bond(screen, name, words),
             Hair(plan, name, screen.Today, words),
             .. plan.InFlight.Select(coming => Coming(coming, plan, screen.Today, words)),
+            .. plan.MayBeForgotten.Select(unit => Forgotten(unit, screen.Today, words)),
             Chance(plan, words),
             First(plan, words),
         ];
@@ -66,7 +67,7 @@ public static class NextUnitSentences
             "It will most likely be here between {0} and {1}, and ready to bond {2} days later.",
             Dates.Day(coming.Early, today),
             Dates.Day(coming.Late, today),
-            plan.PreparationDays
+            plan.Preparation.HalfDays
         ];
         var promise = coming.FirstPromise switch
         {
@@ -96,6 +97,13 @@ public static class NextUnitSentences
         };
         return $"{promise} {likely}";
     }
+
+    private static string Forgotten(NextUnit.UnitForgotten unit, LocalDate today, IStringLocalizer words) =>
+        words[
+            "Unit {0} has been on order for {1} days, far longer than usual: it is not counted on until somebody says that it is still on its way.",
+            unit.Serial,
+            Period.DaysBetween(unit.OrderedOn, today)
+        ];
 
     private static string Chance(NextUnit.Plan plan, IStringLocalizer words)
     {

@@ -17,6 +17,9 @@ public sealed record LifetimeFitSummary(
     /// <summary>The last day whose records are in what is shown; null where no fit reached an estimate.</summary>
     public LocalDate? ShownUpTo { get; init; }
 
+    /// <summary>Records left out until somebody says whether their dates are right.</summary>
+    public int LeftOut { get; init; }
+
     public static readonly LifetimeFitSummary None = new(null, StoredFit.CurrentModel, 0, 0, 0, false, [], []);
 
     /// <param name="Factor">Multiplies the time to be expected.</param>
@@ -47,6 +50,7 @@ public sealed record LifetimeFitSummary(
             )
             {
                 ShownUpTo = estimated?.DataCut,
+                LeftOut = newest.LeftOut ?? 0,
             };
 
     private static IEnumerable<Effect> EffectsOf(

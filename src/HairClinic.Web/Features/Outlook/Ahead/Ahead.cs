@@ -26,7 +26,7 @@ public sealed class Ahead(ClinicDbFactory databases, CurrentActor current, Acces
             all.ToDictionary(s => s.Id, s => SalonToday.AsOf(s.Id, s.Name, s.Zone, now)),
             salons.Count == all.Count,
             await PromiseAsync(db, salons, cancellation),
-            await GapRiskReport.ReadAsync(db, today, cancellation),
+            await GapRiskReport.ReadAsync(db, current.Person, today, cancellation),
             await WorkloadReader.ReadAsync(db, cancellation),
             await WorkshopOrderLoad.ReadAsync(db, cancellation)
         );

@@ -1,4 +1,5 @@
 using HairClinic.Web.Data;
+using HairClinic.Web.Fence;
 using HairClinic.Web.Learning;
 using HairClinic.Web.Ui.Wear;
 
@@ -21,10 +22,18 @@ public sealed record GapRiskReport(
 {
     public const int Shown = 50;
 
+    /// <summary>Dates that wait for somebody to say whether they are right: orders among them may be forgotten.</summary>
+    public int DatesToCheck { get; init; }
+
     /// <summary>Of those shown, how many before one asks for more.</summary>
     public const int AtOnce = 10;
 
-    internal static async Task<GapRiskReport> ReadAsync(ClinicDb db, LocalDate today, CancellationToken cancellation)
+    internal static async Task<GapRiskReport> ReadAsync(
+        ClinicDb db,
+        PersonActor person,
+        LocalDate today,
+        CancellationToken cancellation
+    )
     {
         var accepted = await db.PracticeSettings.Select(s => s.GapChancePercent / 100.0).SingleAsync(cancellation);
         var planned = ReorderPlanStore.ClientsToPlan(db);
@@ -60,7 +69,10 @@ public sealed record GapRiskReport(
             await spares.CountAsync(cancellation),
             await planned.CountAsync(c => db.Bonds.Any(b => b.ClientId == c.Id && b.RemovedOn == null), cancellation),
             accepted
-        );
+        )
+        {
+            DatesToCheck = await OpenDateChecks.Query(db, person).CountAsync(cancellation),
+        };
 
         static ClientGapRisk RowOf(ReorderPlan plan, Client client, LocalDate? dueOn) =>
             new(client.Id, client.HomeSalonId, client.Code, client.Name, client.CalledAs, client.Phone, plan, dueOn);

@@ -19,7 +19,12 @@ public sealed class EditPractice(
     public async Task<Input> OpenAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        return Input.From(await db.PracticeSettings.AsNoTracking().SingleAsync(cancellation));
+        var input = Input.From(await db.PracticeSettings.AsNoTracking().SingleAsync(cancellation));
+        var prepared = await db.StoredPreparations.AsNoTracking().SingleOrDefaultAsync(cancellation);
+        input.Preparation = prepared?.UnderSetting(input.PreparationDays ?? 0) is { IsLearnt: true } learnt
+            ? new PreparationSeen(learnt.HalfDays, learnt.NineInTenDays, learnt.Units)
+            : null;
+        return input;
     }
 
     /// <exception cref="Refusal">A number no practice can work by.</exception>
@@ -100,6 +105,10 @@ public sealed class EditPractice(
         [Field("Days from arrival until a unit can be bonded")]
         public int? PreparationDays { get; set; }
 
+        /// <summary>What the practice's own units took; null while too few were seen.</summary>
+        [FromDatabase]
+        public PreparationSeen? Preparation { get; set; }
+
         /// <summary>The chance of a gap that is accepted.</summary>
         [Field("Accepted chance of a day with no unit that still wears well, percent")]
         public int? GapChancePercent { get; set; }
@@ -123,6 +132,9 @@ public sealed class EditPractice(
                 GapChancePercent = settings.GapChancePercent,
             };
     }
+
+    /// <summary>Days from arrival until a unit was bonded: half of the units, and nine in ten.</summary>
+    public sealed record PreparationSeen(int HalfDays, int NineInTenDays, int Units);
 
     public sealed record Outcome(string Name);
 }

@@ -1,6 +1,7 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Fence;
+using HairClinic.Web.Learning;
 
 namespace HairClinic.Web.Features.Units;
 
@@ -54,6 +55,8 @@ public sealed class CorrectStepDay(ClinicDbFactory databases, WriteOnce writes, 
             );
             db.Entry(line).Property(u => u.State).IsModified = true;
         }
+        if (step.Kind is UnitStepKind.Ordered or UnitStepKind.Arrived)
+            await OrderDateChecker.AskAsync(db, [.. lines.Select(l => l.Unit)], salon.DayOf(now), cancellation);
         return new Outcome(unit.Serial, step.Kind, to);
     }
 

@@ -40,6 +40,7 @@ public sealed class Orders(ClinicDbFactory databases, CurrentActor current, IClo
         )
         {
             MayWrite = StaffPermissions.MayBook(current.Person.StaffRole),
+            DatesToCheck = await OpenDateChecks.Query(db, current.Person).CountAsync(cancellation),
         };
     }
 
@@ -186,6 +187,9 @@ public sealed class Orders(ClinicDbFactory databases, CurrentActor current, IClo
     )
     {
         public bool MayWrite { get; init; }
+
+        /// <summary>Of units and bonds that wait for somebody to say whether they are right.</summary>
+        public int DatesToCheck { get; init; }
 
         public bool HasMore => Counts[Asked.Part] > Asked.Page * PageSize;
     }

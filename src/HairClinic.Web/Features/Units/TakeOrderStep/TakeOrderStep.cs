@@ -3,6 +3,7 @@ using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Fence;
+using HairClinic.Web.Learning;
 
 namespace HairClinic.Web.Features.Units;
 
@@ -118,6 +119,7 @@ public sealed class TakeOrderStep(ClinicDbFactory databases, WriteOnce writes, C
             throw new Refusal("Choose the units that arrived.");
         foreach (var unit in units)
             unit.Receive(input.On!.Value, input.SalonId.Value, damaged: false, null, claim, entry with { Id = Guid.CreateVersion7() });
+        await OrderDateChecker.AskAsync(db, units, entry.Today, cancellation);
         return new Outcome(order.Number, units.Count);
     }
 

@@ -3,6 +3,7 @@ using HairClinic.Web.Data.Books;
 using HairClinic.Web.Data.Maps;
 using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Fence;
+using HairClinic.Web.Learning;
 
 namespace HairClinic.Web.Features.Units;
 
@@ -127,6 +128,8 @@ public sealed partial class TakeStep(ClinicDbFactory databases, WriteOnce writes
                     .SingleOrDefaultAsync(cancellation)
                 : null;
         Take(db, unit, loan, input, claim, entry);
+        if (input.Step == UnitStepKind.Arrived)
+            await OrderDateChecker.AskAsync(db, [unit], entry.Today, cancellation);
         // Also where only something beside the unit's row is written, two at the same moment are told apart by its version.
         db.Entry(unit).Property(u => u.State).IsModified = true;
         return new Outcome(unit.Id, unit.Serial, unit.State, unit.ClientId ?? loan?.ClientId ?? input.ClientId);

@@ -1,5 +1,6 @@
 using HairClinic.Web.Data;
 using HairClinic.Web.Fence;
+using HairClinic.Web.Learning;
 
 namespace HairClinic.Web.Features.Units;
 
@@ -60,6 +61,7 @@ public sealed class UnitCard(ClinicDbFactory databases, CurrentActor current, IC
             .Where(q => q.HairSystemId == unitId)
             .OrderBy(q => q.AskedOn)
             .ToListAsync(cancellation);
+        var toCheck = await OpenDateChecks.Query(db, current.Person).Where(c => c.HairSystemId == unitId).ToListAsync(cancellation);
         var names = await db.People.Select(p => new { p.Id, p.Name }).ToDictionaryAsync(p => p.Id, p => p.Name, cancellation);
         var onLoan = loans.Exists(l => l.Loan.IsOpen);
         var role = current.Person.StaffRole;
@@ -78,6 +80,15 @@ public sealed class UnitCard(ClinicDbFactory databases, CurrentActor current, IC
             Bonds = bonds,
             Loans = loans,
             Questions = questions,
+            ToCheck =
+            [
+                .. toCheck.Select(c => new DatesToCheck.Row(c, unitId, unit0.Serial, found.Owner, today)
+                {
+                    Workshop = found.Workshop,
+                    Order = found.Order?.Number,
+                    Steps = [],
+                }),
+            ],
             Steps =
             [
                 .. unit0
@@ -112,6 +123,9 @@ public sealed class UnitCard(ClinicDbFactory databases, CurrentActor current, IC
         public required IReadOnlyList<BondRow> Bonds { get; init; }
         public required IReadOnlyList<LoanRow> Loans { get; init; }
         public required IReadOnlyList<UnitQuestion> Questions { get; init; }
+
+        /// <summary>Its dates that lie far outside what is usual.</summary>
+        public required IReadOnlyList<DatesToCheck.Row> ToCheck { get; init; }
 
         /// <summary>The last one first.</summary>
         public required IReadOnlyList<StepRow> Steps { get; init; }

@@ -18,14 +18,14 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
         // Held open, the connection is told once who is acting.
         await db.Database.OpenConnectionAsync(cancellation);
         var now = clock.GetCurrentInstant();
-        var (salons, soonDays, gapAccepted) = await SalonsAsync(db, now, cancellation);
+        var (salons, soonDays, gapAccepted, datesToCheck) = await SalonsAsync(db, current.Person, now, cancellation);
         var person = current.Person;
         var at = question.AllSalons ? null : person.AtSalon;
         var days = salons
             .Values.Where(s => person.Salons.Contains(s.Id) && (at is null || s.Id == at))
             .GroupBy(s => s.Today, (today, group) => DayOf(today, [.. group], soonDays))
             .ToList();
-        var screen = new Screen(question, salons, at, person.Salons.Count > 1, soonDays, now) { GapAccepted = gapAccepted };
+        var screen = new Screen(question, salons, at, person.Salons.Count > 1, soonDays, now) { GapAccepted = gapAccepted, DatesToCheck = datesToCheck };
         if (days.Count == 0)
             return screen;
         if (question.Part is DuePart.AtRisk or DuePart.Spares)
@@ -69,12 +69,14 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
         new(today, salons.Min(s => today.AtStartOfDayInZone(s.Zone).ToInstant()), today.PlusDays(soonDays), [.. salons.Select(s => s.Id)]);
 
     // All of the practice's: a visit may be booked in one this person does not work in, and its hour is that salon's.
-    private static async Task<(Dictionary<Guid, SalonToday>, int SoonDays, double GapAccepted)> SalonsAsync(
+    private static async Task<(Dictionary<Guid, SalonToday>, int SoonDays, double GapAccepted, int DatesToCheck)> SalonsAsync(
         ClinicDb db,
+        PersonActor person,
         Instant now,
         CancellationToken cancellation
     )
     {
+        var toCheck = OpenDateChecks.Query(db, person);
         var salons = await db
             .Salons.AsNoTracking()
             .Select(s => new
@@ -84,10 +86,11 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
                 s.Zone,
                 SoonDays = db.PracticeSettings.Select(p => p.OpeningSoonDays).First(),
                 GapChance = db.PracticeSettings.Select(p => p.GapChancePercent).First(),
+                ToCheck = toCheck.Count(),
             })
             .ToListAsync(cancellation);
         var days = salons.Select(s => SalonToday.AsOf(s.Id, s.Name, s.Zone, now)).ToDictionary(s => s.Id);
-        return salons.Count == 0 ? (days, 0, 0) : (days, salons[0].SoonDays, salons[0].GapChance / 100.0);
+        return salons.Count == 0 ? (days, 0, 0, 0) : (days, salons[0].SoonDays, salons[0].GapChance / 100.0, salons[0].ToCheck);
     }
 
     /// <param name="AllSalons">All the salons of the person, not only the one they are at.</param>
@@ -111,6 +114,9 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
     {
         /// <summary>The chance of a gap that the practice accepts.</summary>
         public double GapAccepted { get; init; }
+
+        /// <summary>Dates that wait for somebody to say whether they are right.</summary>
+        public int DatesToCheck { get; init; }
 
         public IReadOnlyList<DueRow> Rows { get; init; } = [];
         public DueCursor? Next { get; init; }

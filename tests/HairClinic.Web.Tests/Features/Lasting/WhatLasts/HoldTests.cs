@@ -236,10 +236,9 @@ public sealed class HoldTests(PgServer server) : UiTestContext
                 clientIds: null,
                 Cancel
             );
-            var (fit, clients) = WearModelFitter.FitHolds([.. holds.AllSpells(today)], new Dictionary<KnownCovariate, double>(), _ => true);
-            db.StoredFits.Add(
-                new StoredFit(Guid.CreateVersion7(), LifetimeKind.Hold, fit, clients, today, clinic.Clock.GetCurrentInstant())
-            );
+            List<HoldSpell> spells = [.. holds.AllSpells(today)];
+            var now = clinic.Clock.GetCurrentInstant();
+            db.StoredFits.Add(WearModelFitter.FitHolds(spells, new Dictionary<KnownCovariate, double>(), today, now));
             return await db.SaveChangesAsync(Cancel);
         });
 }

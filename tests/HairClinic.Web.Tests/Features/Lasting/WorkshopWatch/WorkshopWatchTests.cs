@@ -51,7 +51,7 @@ public sealed class WorkshopWatchTests(PgServer server) : UiTestContext
 
         var screen = await OpenAsync(clinic);
 
-        Assert.InRange(clinic.Commands.Count, 1, 9);
+        Assert.InRange(clinic.Commands.All.Count, 1, 9);
         var found = Assert.Single(screen.Open);
         Assert.Equal("Harbour workroom", found.Name);
         Assert.NotEmpty(found.Clients);
