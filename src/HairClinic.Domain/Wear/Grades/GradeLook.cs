@@ -11,13 +11,12 @@ namespace HairClinic.Domain.Wear.Grades;
 public readonly record struct GradeLook(double WornDays, bool? Slight, bool? Fair, bool WornOut = false, bool IsCopy = false)
 {
     /// <remarks>One item that has worn so far is enough to say so; that none has is known only where all four were looked at.</remarks>
-    public static GradeLook FromGrades(double wornDays, InspectionGrades grades, bool isCopy = false)
-    {
-        var all = grades is { Shedding: not null, Knots: not null, Base: not null, Fit: not null };
-        bool? Reached(int grade) =>
-            grades.WorstStructural >= grade ? true
-            : all ? false
-            : null;
-        return new(wornDays, Reached(1), Reached(2), grades.WorstStructural >= InspectionGrades.PlanReplacement, isCopy);
-    }
+    public static GradeLook FromGrades(double wornDays, InspectionGrades grades, bool isCopy = false) =>
+        new(
+            wornDays,
+            grades.IsAtLeast(1),
+            grades.IsAtLeast(2),
+            grades.IsAtLeast(InspectionGrades.PlanReplacement) == true,
+            isCopy
+        );
 }
