@@ -10,16 +10,11 @@ internal static class NaiveDueRule
     {
         var rebond = Rebond(facts);
         var (usual, closes, next) = (facts.AppliedOn.PlusWeeks(facts.EarliestWeeks), Closes(facts), facts.AppliedOn.PlusDays(1));
-        // A rebond that would be fresher than the days ahead is not made: the unit comes off instead.
-        var off = facts
-            .Events.Where(date => date.IsTakeDown && date.Through > facts.AppliedOn)
-            .Where(date => rebond.DueOn.PlusDays(date.DaysAhead) > date.From || rebond.DueOn >= date.From)
-            .Select(date => date.From.PlusDays(-1))
-            .Order()
-            .ToList();
-        if (off.Count == 0)
+        // A rebond that would be fresher than the days ahead is not made: the unit comes off instead, before the first of all that ask for it.
+        var off = facts.Events.Where(date => date.IsTakeDown && date.Through > facts.AppliedOn).ToList();
+        if (!off.Exists(date => rebond.DueOn.PlusDays(date.DaysAhead) > date.From || rebond.DueOn >= date.From))
             return rebond;
-        var eve = LocalDate.Min(off[0], closes);
+        var eve = LocalDate.Min(off.Min(date => date.From).PlusDays(-1), closes);
         // Too late for the day before: as soon as anybody can.
         var due =
             eve < next
