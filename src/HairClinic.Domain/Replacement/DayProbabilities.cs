@@ -1,5 +1,6 @@
 using System.Numerics;
 using System.Runtime.InteropServices;
+using HairClinic.Domain.Wear.Grades;
 
 namespace HairClinic.Domain.Replacement;
 
@@ -43,6 +44,20 @@ internal sealed class DayProbabilities(int length)
     {
         Mass[First..End].Clear();
         (First, End) = (0, 0);
+    }
+
+    /// <summary>Weighs each day's chance with what a unit's grades say of it; they add up to as much as before.</summary>
+    /// <returns>How likely the grades are.</returns>
+    public double Weigh(GradeWeights grades)
+    {
+        var (held, sum) = (Total, 0.0);
+        for (var day = First; day < End; day++)
+            sum += Mass[day] *= grades.OnDay(day);
+        // What outlasts the grid is on no day, and stays so.
+        sum += Math.Max(0, 1 - held) * grades.OnDay(length);
+        foreach (ref var mass in Mass[First..End])
+            mass /= sum;
+        return sum;
     }
 
     /// <summary>The sum of two times that have nothing to do with each other; what lies past the grid is dropped.</summary>

@@ -1,3 +1,4 @@
+using HairClinic.Domain.Wear.Grades;
 using HairClinic.Domain.Wear.Lifetimes;
 
 namespace HairClinic.Domain.Replacement;
@@ -14,6 +15,9 @@ public readonly record struct RemainingLife(double Centre, double Loading, doubl
 
     /// <summary>Its own clock, where it was repaired; read with <see cref="Shape"/> only.</summary>
     public RepairClock Clock { get; init; }
+
+    /// <summary>What its take-downs' grades say of its end; null where they say nothing.</summary>
+    public GradeWeights? Grades { get; init; }
 
     // Narrow enough to act as a fixed number of days, wide enough for the daily grid.
     private const double Narrow = 0.02;
@@ -40,7 +44,8 @@ public sealed record SharedEffect(PopulationParameters Population, ClientEffectN
         double covariates,
         int wornDays,
         LifeShape? shape,
-        RepairClock clock = default
+        RepairClock clock = default,
+        GradeWeights? grades = null
     )
     {
         var (mean, variance) = Nodes.Moments();
@@ -55,6 +60,7 @@ public sealed record SharedEffect(PopulationParameters Population, ClientEffectN
         {
             Shape = shape,
             Clock = clock,
+            Grades = grades,
         };
     }
 }

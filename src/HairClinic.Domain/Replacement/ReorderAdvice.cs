@@ -47,6 +47,9 @@ public sealed record ReorderAdvice
     /// <summary>The last day to order; null where it has passed.</summary>
     public LocalDate? OrderBy { get; }
 
+    /// <summary>What must be said with it.</summary>
+    public ReorderWarnings Warnings { get; init; }
+
     public int InFlight { get; }
 
     public double GapBeforeArrival { get; }

@@ -48,11 +48,24 @@ public sealed class ReorderPlan : PracticeOwned
     /// <summary>The chance is beyond what the practice accepts: somebody must act.</summary>
     public bool AtRisk { get; private set; }
 
+    /// <summary>A unit in house looks more worn than its age says: look at the spare.</summary>
+    public bool WearsFast { get; private set; }
+
+    /// <summary>Units of theirs are among those that an alarm named, delivered since this day.</summary>
+    public LocalDate? WeakerSince { get; private set; }
+
+    /// <summary>An order of theirs that went out on this day may be forgotten, and is not counted on.</summary>
+    public LocalDate? ForgottenSince { get; private set; }
+
     /// <param name="today">The day it is read on.</param>
     /// <param name="onHead">A unit is bonded then.</param>
     /// <param name="alpha">The chance of a gap that is accepted.</param>
     public ReorderAdvice AdviceOn(LocalDate today, bool onHead, double alpha) =>
-        new(today, OrderBy, onHead, InHand, InFlight, GapBeforeArrival, alpha, SparesMissing) { GapIfOrderedToday = GapIfOrderedToday };
+        new(today, OrderBy, onHead, InHand, InFlight, GapBeforeArrival, alpha, SparesMissing)
+        {
+            GapIfOrderedToday = GapIfOrderedToday,
+            Warnings = new(WearsFast, WeakerSince, ForgottenSince),
+        };
 
     public void Store(ReorderOutlook outlook)
     {
@@ -66,5 +79,6 @@ public sealed class ReorderPlan : PracticeOwned
         (HairEndsEarly, HairEndsHalf, HairEndsLate) = (outlook.HairEndDates?.Early, outlook.HairEndDates?.Half, outlook.HairEndDates?.Late);
         (Quantity, SparesMissing) = (outlook.Quantity, outlook.SparesMissing);
         AtRisk = outlook.AtRisk;
+        (WearsFast, WeakerSince, ForgottenSince) = outlook.Warnings;
     }
 }

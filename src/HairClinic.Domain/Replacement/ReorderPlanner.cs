@@ -99,9 +99,16 @@ public sealed record ReorderOutlook(LocalDate Today, Guid UnitKindId, double Alp
 
     public bool AtRisk => IsLate || GapBeforeArrival > Alpha;
 
+    /// <summary>What must be said with it.</summary>
+    public ReorderWarnings Warnings { get; init; }
+
     /// <summary>A unit is bonded today.</summary>
     public bool OnHead { get; init; }
 
     public ReorderAdvice Standing =>
-        new(Today, OrderBy, OnHead, InHand, InFlight, GapBeforeArrival, Alpha, SparesMissing) { GapIfOrderedToday = GapIfOrderedToday };
+        new(Today, OrderBy, OnHead, InHand, InFlight, GapBeforeArrival, Alpha, SparesMissing)
+        {
+            GapIfOrderedToday = GapIfOrderedToday,
+            Warnings = Warnings,
+        };
 }

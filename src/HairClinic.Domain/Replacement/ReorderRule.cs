@@ -17,6 +17,7 @@ public sealed class ReorderRule(int daysInSight = 1024)
     private readonly double[] _without = new double[daysInSight];
     private readonly double[] _byArrival = new double[daysInSight];
     private readonly TotalHairLife _hair = new(daysInSight);
+    private (IReadOnlyList<RemainingLife> InHand, ClientEffectNodes Client, double[] Shares)? _weighed;
 
     public ReorderAnswer Answer(ReorderInput question)
     {
@@ -49,9 +50,9 @@ public sealed class ReorderRule(int daysInSight = 1024)
     /// </summary>
     public double GapChanceBeforeOrderInFlight(ReorderInput question, int k)
     {
-        var kept = 0.0;
-        for (var node = 0; node < question.Client.Shares.Length; node++)
-            kept += question.Client.Shares[node] * _hair.ChanceLastsUntilOrderReady(question, question.Client.Nodes[node], k);
+        var (kept, shares) = (0.0, SharesOf(question));
+        for (var node = 0; node < shares.Length; node++)
+            kept += shares[node] * _hair.ChanceLastsUntilOrderReady(question, question.Client.Nodes[node], k);
         return Math.Clamp(1 - kept, 0, 1);
     }
 
@@ -94,13 +95,28 @@ public sealed class ReorderRule(int daysInSight = 1024)
         return today.PlusDays(days);
     }
 
+    // How likely each value of the client's effect is, with what the grades of the units in house tell of it. Of one client it is asked often.
+    private double[] SharesOf(ReorderInput question)
+    {
+        if (question.InHand.All(unit => unit.Grades is null))
+            return question.Client.Shares;
+        if (_weighed is { } known && ReferenceEquals(known.InHand, question.InHand) && ReferenceEquals(known.Client, question.Client))
+            return known.Shares;
+        var shares = question.Client.Nodes.Select((node, k) => question.Client.Shares[k] * _hair.GradeLikelihood(question, node)).ToArray();
+        var whole = shares.Sum();
+        shares = Array.ConvertAll(shares, share => share / whole);
+        _weighed = (question.InHand, question.Client, shares);
+        return shares;
+    }
+
     // Tables for this client: the chance that all hair is gone before each day, then before a unit is ready that arrives
     // after so many working days.
     private void Look(ReorderInput question, int extra, RemainingLife each = default)
     {
         Array.Clear(_ended);
-        for (var node = 0; node < question.Client.Shares.Length; node++)
-            _hair.AddCumulativeTo(question, question.Client.Nodes[node], question.Client.Shares[node], extra, each, _ended);
+        var shares = SharesOf(question);
+        for (var node = 0; node < shares.Length; node++)
+            _hair.AddCumulativeTo(question, question.Client.Nodes[node], shares[node], extra, each, _ended);
         PreparationTime.ByArrivalDay(question.Preparation, question.PreparationDays, _ended, beyond: 1, _byArrival);
         for (var working = 0; working < _atReady.Length; working++)
         {

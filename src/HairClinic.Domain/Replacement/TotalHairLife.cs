@@ -26,6 +26,18 @@ internal sealed class TotalHairLife(int length)
         _sum.AddCumulativeTo(table, share);
     }
 
+    /// <summary>How likely the grades of the units in house are for one value of the client's effect.</summary>
+    public double GradeLikelihood(ReorderInput question, double place)
+    {
+        var likelihood = 1.0;
+        foreach (var unit in question.InHand)
+        {
+            if (unit.Grades is not null)
+                likelihood *= Write(question, unit, place, _life);
+        }
+        return likelihood;
+    }
+
     /// <summary>The chance that hair never runs out before the k-th order in flight is ready.</summary>
     public double ChanceLastsUntilOrderReady(ReorderInput question, double place, int k)
     {
@@ -46,22 +58,28 @@ internal sealed class TotalHairLife(int length)
         return kept;
     }
 
-    private static void AddCumulative(ReorderInput question, RemainingLife unit, double place, double share, Span<double> table)
+    private void AddCumulative(ReorderInput question, RemainingLife unit, double place, double share, Span<double> table)
     {
         var centre = unit.Centre + unit.Loading * place;
-        if (unit.Shape is { } shape)
+        if (unit.Grades is not null)
+        {
+            Write(question, unit, place, _life);
+            _life.AddCumulativeTo(table, share);
+        }
+        else if (unit.Shape is { } shape)
             new ShapedLifeByDay(shape, centre, unit.WornDays, unit.Clock).AddCumulativeTo(table, share);
         else
             new RemainingLifeByDay(question.Distribution, centre, unit.Tau, unit.WornDays).AddCumulativeTo(table, share);
     }
 
-    private static void Write(ReorderInput question, RemainingLife unit, double place, DayProbabilities onto)
+    private static double Write(ReorderInput question, RemainingLife unit, double place, DayProbabilities onto)
     {
         var centre = unit.Centre + unit.Loading * place;
         if (unit.Shape is { } shape)
             new ShapedLifeByDay(shape, centre, unit.WornDays, unit.Clock).WriteProbabilitiesTo(onto);
         else
             new RemainingLifeByDay(question.Distribution, centre, unit.Tau, unit.WornDays).WriteProbabilitiesTo(onto);
+        return unit.Grades is { } grades ? onto.Weigh(grades) : 1;
     }
 
     private void SetInHand(ReorderInput question, double place)

@@ -75,6 +75,9 @@ public sealed class ClientUnits
     public IReadOnlyList<CovariateValue> CovariatesOf(HairSystem? unit, UnitKindTerms kind) =>
         _book.CovariatesNow(unit, kind, ClientId, Today);
 
+    /// <summary>It is among the units that an alarm of the watch named: the first of their deliveries; null where it is not.</summary>
+    public LocalDate? WeakerSince(HairSystem unit, UnitKindTerms kind) => _book.CohortOf(unit, kind)?.From;
+
     /// <summary>The last day on which something was on the head; null for who never wore anything. What is lent unglued is worn, too.</summary>
     public LocalDate? LastWornOn => Borrowed.Any(b => b.Unit.State == UnitState.Lent) ? Today : LastBondedOn;
 
@@ -88,6 +91,13 @@ public sealed class ClientUnits
         IReadOnlyDictionary<Guid, UnitKindTerms> kinds
     ) => InHand.ToDictionary(u => u.Id, u => (LifeOf(u, model, kinds[u.UnitKindId]), WornDays(u.Id)));
 
-    private LifePrediction LifeOf(HairSystem unit, WearModel model, UnitKindTerms kind) =>
-        model.PredictUnit([.. Lives.Where(l => l.UnitId != unit.Id)], kind, CovariatesOf(unit, kind), RepairedAt(unit.Id));
+    /// <summary>Null for a unit that was never worn.</summary>
+    public LifeSpell? LifeOf(Guid unitId) => _lives.GetValueOrDefault(unitId);
+
+    private LifePrediction LifeOf(HairSystem unit, WearModel model, UnitKindTerms kind)
+    {
+        var byAge = model.PredictUnit([.. Lives.Where(l => l.UnitId != unit.Id)], kind, CovariatesOf(unit, kind), RepairedAt(unit.Id));
+        var worn = WornDays(unit.Id);
+        return model.GradesOf(LifeOf(unit.Id), worn) is { } grades ? byAge.WithGrades(worn, grades) : byAge;
+    }
 }

@@ -28,6 +28,9 @@ public sealed class DueFacts
     /// <summary>What due days stand on, where the newest recalculation found no answer.</summary>
     public ModelBasis? Basis { get; private init; }
 
+    /// <summary>The bonds that an alarm of the watch named.</summary>
+    public IReadOnlyCollection<WatchedCohort> HoldCohorts { get; private init; } = [];
+
     public Salon SalonOf(Client client) => _salons[client.HomeSalonId];
 
     public Salon Salon(Guid salonId) => _salons[salonId];
@@ -47,6 +50,7 @@ public sealed class DueFacts
         )
         {
             Basis = models.HoldBasis,
+            HoldCohorts = models.HoldCohorts,
         };
     }
 

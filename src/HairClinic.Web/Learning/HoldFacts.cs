@@ -21,15 +21,18 @@ public sealed class HoldFacts
         _bonds = bonds.OrderBy(b => b.Bond.AppliedOn).ToLookup(b => b.Bond.ClientId);
     }
 
-    /// <summary>Three round trips.</summary>
+    /// <summary>Two round trips, and one more where the cohorts are not known yet.</summary>
     /// <param name="clientIds">Null for every client's.</param>
+    /// <param name="cohorts">As <see cref="CohortsQuery"/> gives them.</param>
     public static async Task<HoldFacts> LoadAsync(
         ClinicDb db,
         IReadOnlyCollection<HoldWindowRule> rules,
         IReadOnlyCollection<Guid>? clientIds,
-        CancellationToken cancellation
+        CancellationToken cancellation,
+        IReadOnlyCollection<WatchedCohort>? cohorts = null
     )
     {
+        cohorts ??= await CohortsQuery(db).ToListAsync(cancellation);
         var asked =
             from bond in db.Bonds
             where clientIds == null || clientIds.Contains(bond.ClientId)
@@ -50,12 +53,14 @@ public sealed class HoldFacts
                 glue == null ? null : glue.LotId
             );
         var bonds = await asked.AsNoTracking().ToListAsync(cancellation);
-        var cohorts = await db
-            .WatchAlarms.Where(a => a.Kind != WatchedStreamKind.Workshop && (a.End == null || a.End != WatchAlarmEnd.FalseAlarm))
-            .Select(a => new WatchedCohort(a.Id, a.StreamId, a.CohortFrom, a.CohortThrough))
-            .ToListAsync(cancellation);
         return new HoldFacts(rules, await CareHabitFacts.LoadAsync(db, clientIds, cancellation), bonds, cohorts);
     }
+
+    /// <summary>The bonds that an alarm of the watch named.</summary>
+    public static IQueryable<WatchedCohort> CohortsQuery(ClinicDb db) =>
+        db
+            .WatchAlarms.Where(a => a.Kind != WatchedStreamKind.Workshop && (a.End == null || a.End != WatchAlarmEnd.FalseAlarm))
+            .Select(a => new WatchedCohort(a.Id, a.StreamId, a.CohortFrom, a.CohortThrough));
 
     /// <param name="today">Bonds on heads held until then at least.</param>
     public IEnumerable<HoldSpell> AllSpells(LocalDate today) => _bonds.SelectMany(own => own).Select(b => SpellOf(b, today));

@@ -140,6 +140,10 @@ public sealed class LifeFacts
         return CovariatesWhenFirstWorn(kind, clientId, worn ?? today, unit?.Dates.ArrivedOn ?? worn);
     }
 
+    /// <summary>The alarm of its workshop that names a unit; null where none does.</summary>
+    public WatchedCohort? CohortOf(HairSystem unit, UnitKindTerms kind) =>
+        kind.Cohorts.FirstOrDefault(c => c.Names(unit.Dates.ArrivedOn ?? _stretches[unit.Id].Select(s => (LocalDate?)s.From).Min()));
+
     private LifeSpell SpellOf(HairSystem unit, UnitKindTerms kind, LocalDate today)
     {
         var own = _stretches[unit.Id].ToList();
@@ -203,6 +207,13 @@ public sealed record LifeSpell(
     /// <summary>How it looked at its take-downs and as it was retired, in order.</summary>
     public IReadOnlyList<GradedLook> Grades { get; init; } = [];
 
+    /// <summary>What its take-downs say of how far it has worn, as far as that is evidence.</summary>
+    public UnitGrades StructuralGrades =>
+        UnitGrades.FromLooks(
+            Grades.Select(g => GradeLook.FromGrades(g.WornDays, g.Grades, g.Copied == true)),
+            RepairedAt ?? double.PositiveInfinity
+        );
+
     public override Guid? DudKind => UnitKindId;
 
     public override Spell SpellAt(double repairRate) => RepairedAt is { } at ? new RepairClock(at, repairRate).Read(Spell) : Spell;
@@ -241,7 +252,8 @@ public static class LifeSpellBuilder
                     .Select(a => new WatchedCohort(a.Id, a.StreamId, a.CohortFrom, a.CohortThrough))
                     .ToList(),
             }
-        ).ToDictionaryAsync(k => k.Id, cancellation);
+        )
+            .ToDictionaryAsync(k => k.Id, cancellation);
 }
 
 /// <summary>A kind of unit with the practice's rows for its life, its lead time and its spares.</summary>

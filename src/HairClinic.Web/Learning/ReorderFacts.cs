@@ -115,6 +115,8 @@ public sealed class ReorderFacts
             Effect = effect,
             ColumnsOfNew = nextColumns,
             EffectOfNew = WearModels.Life.Effects(nextColumns),
+            WeakerSince = inHand.Concat(inFlight).Max(u => client.WeakerSince(u, Kinds[u.UnitKindId])),
+            ForgottenSince = client.MayBeForgotten.Min(u => u.Dates.OrderedOn),
         };
     }
 
@@ -145,20 +147,28 @@ public sealed class ReorderFacts
     }
 
     private RemainingLife InHandOf(ClientUnits client, SharedEffect effect, HairSystem unit, int worn) =>
-        InHandOf(effect, Kinds[unit.UnitKindId], client.CovariatesOf(unit, Kinds[unit.UnitKindId]), worn, client.RepairedAt(unit.Id));
+        InHandOf(
+            effect,
+            Kinds[unit.UnitKindId],
+            client.CovariatesOf(unit, Kinds[unit.UnitKindId]),
+            worn,
+            client.RepairedAt(unit.Id),
+            WearModels.Life.GradesOf(client.LifeOf(unit.Id), worn)
+        );
 
     private RemainingLife InHandOf(
         SharedEffect effect,
         UnitKindTerms kind,
         IReadOnlyList<CovariateValue> columns,
         int worn,
-        double? repairedAt
+        double? repairedAt,
+        GradeWeights? grades = null
     )
     {
         var (model, window) = (WearModels.Life, kind.LifePrior());
         var row = model.PopulationFor(window, columns);
         var shape = model.ShapeOf(row, kind.Id, kind.LifePrior(), repairedAt is not null);
-        return effect.Take(row, window, model.Effects(columns), worn, shape, model.ClockOf(repairedAt));
+        return effect.Take(row, window, model.Effects(columns), worn, shape, model.ClockOf(repairedAt), grades);
     }
 }
 
@@ -200,15 +210,48 @@ public sealed record ClientReorderInput(
     /// <summary>xᵀβ of a new unit.</summary>
     public required double EffectOfNew { get; init; }
 
+    /// <summary>Units in hand or on order are among those that an alarm of the watch named: since this delivery.</summary>
+    public LocalDate? WeakerSince { get; init; }
+
+    /// <summary>The oldest order that may be forgotten, and is not counted on.</summary>
+    public LocalDate? ForgottenSince { get; init; }
+
     /// <summary>A unit is bonded today.</summary>
     public required bool OnHead { get; init; }
 
     public ReorderOutlook Outlook(ReorderRule rule) => Outlook(rule, Question);
 
     /// <param name="question">The client's own, or what it would be if something were done.</param>
-    public ReorderOutlook Outlook(ReorderRule rule, ReorderInput question) =>
-        ReorderPlanner.Plan(rule, question, Today, UnitKindId, Each, Working) with
+    public ReorderOutlook Outlook(ReorderRule rule, ReorderInput question)
+    {
+        var outlook = ReorderPlanner.Plan(rule, question, Today, UnitKindId, Each, Working) with { OnHead = OnHead };
+        return outlook with { Warnings = new(WearsFast(rule, question, outlook), WeakerSince, ForgottenSince) };
+    }
+
+    // Whether a unit in hand looks more worn than its age says, so much that its client is endangered.
+    private bool WearsFast(ReorderRule rule, ReorderInput question, ReorderOutlook outlook)
+    {
+        var worst = Math.Max(outlook.GapIfOrderedToday, outlook.GapBeforeArrival);
+        if (!FastWearRule.MayWarn(worst, question.Alpha) || question.InHand.All(unit => unit.Grades is null))
+            return false;
+        var byAge = ReorderPlanner.LargerGapChance(
+            rule,
+            question with
+            {
+                InHand = [.. question.InHand.Select(unit => unit with { Grades = null })],
+            }
+        );
+        for (var i = 0; i < InHand.Count; i++)
         {
-            OnHead = OnHead,
-        };
+            if (question.InHand[i].Grades is null || !Left.TryGetValue(InHand[i], out var left))
+                continue;
+            var (age, grades) = (
+                new WearOutlook(byAge, left.Life.WithoutGrades.RemainingQuantile(left.WornDays, 0.5)),
+                new WearOutlook(worst, left.Life.RemainingQuantile(left.WornDays, 0.5))
+            );
+            if (FastWearRule.Warns(age, grades, question.Alpha))
+                return true;
+        }
+        return false;
+    }
 }

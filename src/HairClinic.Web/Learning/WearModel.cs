@@ -8,6 +8,7 @@ public sealed class WearModel
 {
     private readonly Dictionary<string, int> _places = [];
     private readonly ConcurrentDictionary<(double Sigma, int Slope, UnitCourses Courses, bool Repaired), LifeShape> _shapes = new();
+    private readonly ConcurrentDictionary<WindowPrior, GradeCurveBuilder> _grades = new();
     private readonly IReadOnlyDictionary<KnownCovariate, double> _factors;
 
     /// <param name="factors">The practice's factor rows of this quantity.</param>
@@ -104,7 +105,24 @@ public sealed class WearModel
 
     public RepairClock ClockOf(double? repairedAt) => repairedAt is { } at ? new RepairClock(at, RepairRate) : default;
 
-    private double RepairRate => Fit?.RepairRate ?? RepairRateFrom(_factors);
+    /// <summary>κ.</summary>
+    public double RepairRate => Fit?.RepairRate ?? RepairRateFrom(_factors);
+
+    /// <summary>
+    /// What the grades of a unit in wear say of its end; null where the practice's grades do not tell, where none says anything, and after a
+    /// repair: what is mended was not worn.
+    /// </summary>
+    /// <param name="life">Null for a unit that was never worn.</param>
+    /// <param name="wornDays">Until today.</param>
+    public GradeWeights? GradesOf(LifeSpell? life, int wornDays)
+    {
+        if (life is not { Window: { } window, RepairedAt: null, WornOut: false } || Fit?.GradeLink is not { } link)
+            return null;
+        var grades = life.StructuralGrades;
+        return grades.Looks == 0
+            ? null
+            : new GradeWeights(_grades.GetOrAdd(window, w => new GradeCurveBuilder(link, w)).Build(grades), wornDays);
+    }
 
     /// <summary>What may befall a spell's unit, and its clock; null for a bond, and where nothing is known to.</summary>
     public (LifeShape Shape, RepairClock Clock)? CourseOf(WearSpell spell) =>
@@ -138,6 +156,9 @@ public sealed record WearModelPair(WearModel Hold, WearModel Life)
     /// <summary>What predictions of holds stand on while the newest recalculation of them found no answer; else null.</summary>
     public ModelBasis? HoldBasis { get; private init; }
 
+    /// <summary>The bonds that an alarm of the watch named.</summary>
+    public IReadOnlyCollection<WatchedCohort> HoldCohorts { get; private init; } = [];
+
     /// <summary>As <see cref="HoldBasis"/>, of lives.</summary>
     public ModelBasis? LifeBasis { get; private init; }
 
@@ -163,6 +184,7 @@ public sealed record WearModelPair(WearModel Hold, WearModel Life)
                 HoldUnanswered = FitsWithoutAnswer(db, LifetimeKind.Hold).FirstOrDefault(),
                 LifeUnanswered = FitsWithoutAnswer(db, LifetimeKind.Life).FirstOrDefault(),
                 Prepared = db.StoredPreparations.AsNoTracking().FirstOrDefault(),
+                HoldCohorts = HoldFacts.CohortsQuery(db).ToList(),
             })
             .SingleAsync(cancellation);
         var factors = await LoadWearFactorsAsync(db, cancellation);
@@ -175,6 +197,7 @@ public sealed record WearModelPair(WearModel Hold, WearModel Life)
             {
                 HoldBasis = ModelBasis.Of(head.Hold, head.HoldUnanswered),
                 LifeBasis = ModelBasis.Of(head.Life, head.LifeUnanswered),
+                HoldCohorts = head.HoldCohorts,
             },
             head.Prepared
         );

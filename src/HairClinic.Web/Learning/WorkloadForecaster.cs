@@ -37,7 +37,7 @@ public sealed class WorkloadForecaster(ReorderFacts book, DueFacts dues, VisitTy
     )
     {
         var clients = await db.Clients.AsNoTracking().Include(c => c.Events).Where(c => clientIds.Contains(c.Id)).ToListAsync(cancellation);
-        var holds = await HoldFacts.LoadAsync(db, dues.Windows, clientIds, cancellation);
+        var holds = await HoldFacts.LoadAsync(db, dues.Windows, clientIds, cancellation, dues.HoldCohorts);
         var visits = (
             await (
                 from visit in db.Visits

@@ -38,7 +38,7 @@ public sealed class DueDateRefresher
                 .Include(c => c.Events)
                 .Where(c => clientIds.Contains(c.Id))
                 .ToDictionaryAsync(c => c.Id, cancellation);
-            var holds = await HoldFacts.LoadAsync(db, book.Windows, clientIds, cancellation);
+            var holds = await HoldFacts.LoadAsync(db, book.Windows, clientIds, cancellation, book.HoldCohorts);
             foreach (var row in batch)
             {
                 var used = row.Bond.Products.Select(p => p.ProductId).FirstOrDefault(adhesives.ContainsKey);

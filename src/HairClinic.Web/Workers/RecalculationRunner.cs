@@ -86,6 +86,7 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
             cut,
             spells => WearModelFitter.FitLives(spells, lifeFactors, cut, clock.GetCurrentInstant())
         );
+        GradeLearner.Learn(life.Fit, last.GetValueOrDefault(LifetimeKind.Life), lives, lifeFactors);
         await StoreAsync(db, life, DateCheckKind.UnitLasted, checks, cancellation);
         await StreamWatcher.WatchAsync(db, held, lives, cut, cancellation);
         db.ChangeTracker.Clear();

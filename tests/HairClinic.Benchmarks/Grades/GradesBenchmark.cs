@@ -20,7 +20,6 @@ public static class GradesBenchmark
         var builder = new GradeCurveBuilder(GradeLink.Usual, Window);
         var curves = Array.ConvertAll(units, unit => builder.Build(unit.Grades));
         var rows = units.Select((unit, i) => GradedSpell.FromLife(unit.Life, curves[i])).ToArray();
-        var lives = curves.Select((curve, i) => new GradedLifeByDay(curve, units[i].Grades.LastDay)).ToArray();
         var usual = new LifePrediction(
             PopulationParameters.FromPriors(Window) with
             {
@@ -48,9 +47,13 @@ public static class GradesBenchmark
                     graded += rows[i].LogLikelihood(place, Window.Sigma, slopes, bends);
             }),
             Each(i => rows[i].LogLikelihoods(Places, Window.Sigma, values)),
-            Each(i => _ = new GradedLifeByDay(curves[i], units[i].Grades.LastDay)),
+            Each(i => _ = new GradeWeights(curves[i], units[i].Grades.LastDay)),
             Each(_ => usual.SurvivalByDay(survival)),
-            Each(i => lives[i].Fill(Window.Centre, Window.Sigma, survival))
+            Each(i =>
+            {
+                usual.SurvivalByDay(survival);
+                new GradeWeights(curves[i], 0).Weigh(survival);
+            })
         );
         var each = times.Select(t => 1000 * Rounds.Median(t) / Units).ToArray();
         report.Say(

@@ -103,7 +103,7 @@ internal sealed class SampleRows(NpgsqlConnection migrator)
         if (world.Made.TryGetValue(table, out var id))
             return id;
         // One a practice: whoever came first made it.
-        if (table is "practice_settings" or "access_heads")
+        if (table is "practice_settings" or "access_heads" or "stored_preparations")
         {
             await using var only = new NpgsqlCommand($"select id from {table} where practice_id = $1", migrator)
             {

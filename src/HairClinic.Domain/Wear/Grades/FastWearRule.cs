@@ -14,12 +14,15 @@ public static class FastWearRule
     private const double Rise = 2;
     private const double Shorter = 0.75;
 
+    /// <summary>Below this chance of a gap nothing is said, whatever the age says.</summary>
+    public static bool MayWarn(double gapChance, double alpha) => gapChance >= Accepted * alpha;
+
     /// <param name="byAge">Without the grades.</param>
     /// <param name="byGrades">With them.</param>
     /// <param name="alpha">The chance of a gap that is accepted.</param>
     public static bool Warns(WearOutlook byAge, WearOutlook byGrades, double alpha) =>
         byGrades.MedianDays < Shorter * byAge.MedianDays
-        && byGrades.GapChance >= Accepted * alpha
+        && MayWarn(byGrades.GapChance, alpha)
         && byGrades.GapChance >= Rise * byAge.GapChance;
 }
 

@@ -39,7 +39,7 @@ public sealed record GradeLink(
     ];
 
     /// <summary>What is assumed before a practice's own grades say otherwise.</summary>
-    public static GradeLink Usual { get; } = FromArray([.. Priors.Select(prior => prior.Mean)]);
+    public static GradeLink Usual { get; } = FromParameters([.. Priors.Select(prior => prior.Mean)]);
 
     /// <summary>e: the chance that what is written down is not what is there.</summary>
     public double Misread => Logistic(MisreadLogit);
@@ -48,18 +48,20 @@ public sealed record GradeLink(
     public double Copied => Logistic(CopyLogit);
 
     /// <summary>c₁ &lt; c₂ &lt; 0 and ψ ≥ 0, all finite.</summary>
-    public bool IsValid => ToArray().All(double.IsFinite) && SlightShift < FairShift && FairShift < 0 && Unevenness >= 0;
+    public bool IsValid => Parameters().All(double.IsFinite) && SlightShift < FairShift && FairShift < 0 && Unevenness >= 0;
 
     /// <summary>Of the priors, but for the constant that the constraints on c and ψ add.</summary>
     public double LogPriorDensity =>
-        ToArray().Zip(Priors, (value, prior) => -Math.Pow((value - prior.Mean) / prior.Spread, 2) / 2 - Math.Log(prior.Spread)).Sum()
+        Parameters().Zip(Priors, (value, prior) => -Math.Pow((value - prior.Mean) / prior.Spread, 2) / 2 - Math.Log(prior.Spread)).Sum()
         - Size * NormalTail.LogRootTwoPi;
 
     internal static ReadOnlySpan<NormalPrior> PriorsInOrder => Priors;
 
-    internal double[] ToArray() => [SlightShift, FairShift, Unevenness, SlightLogSpread, FairLogSpread, MisreadLogit, CopyLogit];
+    /// <summary>As they are stored, in the order above.</summary>
+    public double[] Parameters() => [SlightShift, FairShift, Unevenness, SlightLogSpread, FairLogSpread, MisreadLogit, CopyLogit];
 
-    internal static GradeLink FromArray(ReadOnlySpan<double> values) =>
+    /// <param name="values">From <see cref="Parameters"/>.</param>
+    public static GradeLink FromParameters(ReadOnlySpan<double> values) =>
         new(values[0], values[1], values[2], values[3], values[4], values[5], values[6]);
 
     private static double Logistic(double x) => 1 / (1 + Math.Exp(-x));

@@ -96,7 +96,7 @@ internal sealed class GradeLinkPosterior
 
     public static double[] Coordinates(GradeLink link)
     {
-        var values = link.ToArray();
+        var values = link.Parameters();
         (values[0], values[1], values[2]) = (Math.Log(values[1] - values[0]), Math.Log(-values[1]), Math.Log(values[2]));
         return values;
     }

@@ -1,4 +1,5 @@
 using System.Numerics;
+using HairClinic.Domain.Wear.Grades;
 using MathNet.Numerics.RootFinding;
 
 namespace HairClinic.Domain.Wear.Lifetimes;
@@ -12,6 +13,8 @@ public sealed class LifePrediction
     private readonly bool _weibull;
     private readonly LifeShape? _shape;
     private readonly RepairClock _clock;
+    private readonly (double Age, Lazy<double[]> ByDay)? _graded;
+    private readonly LifePrediction? _byAge;
 
     private static readonly (double Shift, double Share)[] KnownScale = [(0, 1)];
     private static readonly (double Shift, double Share)[] DoubtfulScale =
@@ -83,6 +86,34 @@ public sealed class LifePrediction
         (Own, Others) = (whole.Own, whole.Others);
     }
 
+    // Of a unit of that age with these grades; by day from then on, until next to nothing is left.
+    private LifePrediction(LifePrediction whole, double age, GradeWeights grades)
+    {
+        (_centres, _logShares, _taus, _weibull) = (whole._centres, whole._logShares, whole._taus, whole._weibull);
+        (_shape, _clock, Own, Others) = (whole._shape, whole._clock, whole.Own, whole.Others);
+        _byAge = whole;
+        _graded = (
+            age,
+            new(() =>
+            {
+                var survival = new double[whole.WholeDayQuantileGiven(age, 1 - NothingLeft) + 2];
+                for (var day = 0; day < survival.Length; day++)
+                    survival[day] = whole.SurvivalGiven(age, day);
+                grades.Weigh(survival);
+                return survival;
+            })
+        );
+    }
+
+    private const double NothingLeft = 1e-9;
+
+    /// <summary>As its age alone has it.</summary>
+    public LifePrediction WithoutGrades => _byAge ?? this;
+
+    /// <summary>The same with what the grades of the unit say: of what is left to it at this age. Asked for another age it is as without.</summary>
+    /// <param name="age">Worn days, at which it is asked.</param>
+    public LifePrediction WithGrades(double age, GradeWeights grades) => new(this, age, grades);
+
     /// <summary>Spells of this client's own behind it.</summary>
     public int Own { get; }
 
@@ -132,6 +163,8 @@ public sealed class LifePrediction
     /// <remarks>0 where the age is so far past any life that no number holds the chance to reach it.</remarks>
     public double SurvivalGiven(double age, double days)
     {
+        if (_graded is { } graded && graded.Age == age)
+            return GradedSurvival(graded.ByDay.Value, days);
         var own = _clock.AgeAfter(age);
         var lasted = LogSurvival(own, own);
         if (double.IsNegativeInfinity(lasted))
@@ -147,6 +180,8 @@ public sealed class LifePrediction
     {
         if (!(probability > 0 && probability < 1))
             throw new ArgumentOutOfRangeException(nameof(probability), "A quantile needs 0 < p < 1.");
+        if (_graded is { } graded && graded.Age == age)
+            return GradedQuantile(graded.ByDay.Value, probability);
         var worn = age;
         age = _clock.AgeAfter(age);
         var height = LogSurvival(age, age) + Math.Log(1 - probability);
@@ -187,6 +222,25 @@ public sealed class LifePrediction
             throw new InvalidOperationException("A unit's life has no parts of its own.");
         for (var k = 0; k < _centres.Length; k++)
             yield return (Math.Exp(_logShares[k]), new LifePrediction(this, k));
+    }
+
+    private static double GradedSurvival(double[] byDay, double days)
+    {
+        if (!(days > 0))
+            return 1;
+        if (days >= byDay.Length - 1)
+            return 0;
+        var whole = (int)days;
+        return byDay[whole] + (days - whole) * (byDay[whole + 1] - byDay[whole]);
+    }
+
+    private static double GradedQuantile(double[] byDay, double probability)
+    {
+        var day = 1;
+        while (day < byDay.Length - 1 && byDay[day] > 1 - probability)
+            day++;
+        var (before, after) = (byDay[day - 1], byDay[day]);
+        return after < before ? day - 1 + Math.Clamp((before - (1 - probability)) / (before - after), 0, 1) : day;
     }
 
     // Of the unit's own age: the chance to reach the later one, among all that did not end, nor took a later course, by the earlier.

@@ -1,3 +1,5 @@
+using HairClinic.Domain.Wear.Grades;
+
 namespace HairClinic.Domain.Wear.Lifetimes;
 
 /// <summary>A fit as it was stored: what predictions read until the next one, with what it was made from.</summary>
@@ -90,8 +92,38 @@ public sealed class StoredFit : PracticeOwned
     /// <summary>Spells left out until somebody says whether their dates are right; null where nobody looked (<see cref="OutlyingSpells"/>).</summary>
     public int? LeftOut { get; private set; }
 
+    /// <summary>The parameters of the practice's <see cref="GradeLink"/>, in its order; empty before one was learnt.</summary>
+    public double[] GradeLinkParameters { get; private set; } = [];
+
+    /// <summary>The last day whose grades it knew.</summary>
+    public LocalDate? GradesLearntOn { get; private set; }
+
+    /// <summary>Units with grades whose end was known then.</summary>
+    public int GradedEnded { get; private set; }
+
+    /// <summary>How much likelier what came was with the grades than without, as a logarithm.</summary>
+    public double GradeEvidence { get; private set; }
+
     /// <summary>What a reader of it should know.</summary>
     public IReadOnlyList<LifetimeFitNote> Notes { get; private set; } = [];
+
+    /// <summary>The practice's grades tell of lives: they are used.</summary>
+    public bool GradesTell => GradeLinkParameters.Length > 0 && new GradeGate(GradedEnded, GradeEvidence).IsOpen;
+
+    /// <summary>How grades follow from lives here; null where they do not tell.</summary>
+    public GradeLink? GradeLink => GradesTell ? GradeLink.FromParameters(GradeLinkParameters) : null;
+
+    public void RecordGrades(GradeLink link, GradeGate gate, LocalDate dataCut) =>
+        (GradeLinkParameters, GradesLearntOn, GradedEnded, GradeEvidence) = (link.Parameters(), dataCut, gate.Ended, gate.Evidence);
+
+    /// <summary>What another fit knew of grades.</summary>
+    public void KeepGrades(StoredFit other) =>
+        (GradeLinkParameters, GradesLearntOn, GradedEnded, GradeEvidence) = (
+            other.GradeLinkParameters,
+            other.GradesLearntOn,
+            other.GradedEnded,
+            other.GradeEvidence
+        );
 
     public void RecordLeftOut(int spells) => LeftOut = spells;
 

@@ -3108,6 +3108,10 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("double precision")
                         .HasColumnName("expected_days_without_hair");
 
+                    b.Property<LocalDate?>("ForgottenSince")
+                        .HasColumnType("date")
+                        .HasColumnName("forgotten_since");
+
                     b.Property<double>("GapBeforeArrival")
                         .HasColumnType("double precision")
                         .HasColumnName("gap_before_arrival");
@@ -3161,6 +3165,14 @@ namespace HairClinic.Web.Data.Migrations
                         .ValueGeneratedOnAddOrUpdate()
                         .HasColumnType("xid")
                         .HasColumnName("xmin");
+
+                    b.Property<LocalDate?>("WeakerSince")
+                        .HasColumnType("date")
+                        .HasColumnName("weaker_since");
+
+                    b.Property<bool>("WearsFast")
+                        .HasColumnType("boolean")
+                        .HasColumnName("wears_fast");
 
                     b.HasKey("PracticeId", "Id")
                         .HasName("pk_reorder_plans");
@@ -3857,6 +3869,23 @@ namespace HairClinic.Web.Data.Migrations
                     b.Property<Instant>("FittedAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("fitted_at");
+
+                    b.Property<double>("GradeEvidence")
+                        .HasColumnType("double precision")
+                        .HasColumnName("grade_evidence");
+
+                    b.PrimitiveCollection<double[]>("GradeLinkParameters")
+                        .IsRequired()
+                        .HasColumnType("double precision[]")
+                        .HasColumnName("grade_link_parameters");
+
+                    b.Property<int>("GradedEnded")
+                        .HasColumnType("integer")
+                        .HasColumnName("graded_ended");
+
+                    b.Property<LocalDate?>("GradesLearntOn")
+                        .HasColumnType("date")
+                        .HasColumnName("grades_learnt_on");
 
                     b.Property<int>("Iterations")
                         .HasColumnType("integer")

@@ -17,8 +17,25 @@ public static class NextUnitText
             _ => words["order now"],
         };
 
-    /// <summary>Why, in a sentence: the chance that matters most just now.</summary>
+    /// <summary>Why, in sentences: the chance that matters most just now, and what moved it.</summary>
     public static string Why(ReorderAdvice standing, IStringLocalizer words) =>
+        string.Join(" ", [Chance(standing, words), .. Warnings(standing, words)]);
+
+    private static IEnumerable<string> Warnings(ReorderAdvice standing, IStringLocalizer words)
+    {
+        var (wearsFast, weakerSince, forgottenSince) = standing.Warnings;
+        if (wearsFast)
+            yield return words["What they wear wears faster than its age: look at the spare."];
+        if (weakerSince is { } since)
+            yield return words["Units that their workshop has delivered since {0} seem to last shorter.", Dates.Day(since, standing.Today)];
+        if (forgottenSince is { } on)
+            yield return words[
+                "The order of {0} is not counted on: it is far overdue, and nobody has said that it is still on its way.",
+                Dates.Day(on, standing.Today)
+            ];
+    }
+
+    private static string Chance(ReorderAdvice standing, IStringLocalizer words) =>
         standing switch
         {
             { Verdict: ReorderVerdict.WithoutHair } => words["Nothing is on the head, and no unit in house can be bonded."],

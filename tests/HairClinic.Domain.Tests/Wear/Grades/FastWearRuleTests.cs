@@ -70,8 +70,8 @@ public sealed class FastWearRuleTests
                 return false;
             WearOutlook Of(UnitGrades seen)
             {
-                var left = new GradedLifePrediction(population, client, window.Place, 0, new GradedLifeByDay(builder.Build(seen), age));
-                return new(1 - left.Survival(OrderedOn + Ready - age), left.Median);
+                var left = new LifePrediction(population, client, window.Place).WithGrades(age, new GradeWeights(builder.Build(seen), age));
+                return new(1 - left.SurvivalGiven(age, OrderedOn + Ready - age), left.RemainingQuantile(age, 0.5));
             }
             return FastWearRule.Warns(Of(UnitGrades.None), Of(grades), Alpha);
         }

@@ -63,7 +63,7 @@ public sealed partial class LogRebond(ClinicDbFactory databases, WriteOnce write
             .ToList();
         var cureHours = sheet.Products.Max(p => p.LabelCureHours);
         var worn = Worn(sheet, input, salon);
-        var holds = await HoldFacts.LoadAsync(db, book.Windows, [sheet.Client.Id], cancellation);
+        var holds = await HoldFacts.LoadAsync(db, book.Windows, [sheet.Client.Id], cancellation, book.HoldCohorts);
         var adhesive = sheet.AdhesiveAmong(used);
         var basis = book.CalculatorFor(
             sheet.Client,

@@ -1,4 +1,4 @@
-﻿using System;
+using System;
 using Microsoft.EntityFrameworkCore.Migrations;
 using NodaTime;
 
@@ -7,16 +7,62 @@ using NodaTime;
 namespace HairClinic.Web.Data.Migrations
 {
     /// <inheritdoc />
-    public partial class WatchStreamsAndCheckDates : Migration
+    public partial class WatchStreamsCheckDatesReadGrades : Migration
     {
         /// <inheritdoc />
         protected override void Up(MigrationBuilder migrationBuilder)
         {
+            migrationBuilder.AddColumn<double>(
+                name: "grade_evidence",
+                table: "stored_fits",
+                type: "double precision",
+                nullable: false,
+                defaultValue: 0.0);
+
+            migrationBuilder.AddColumn<double[]>(
+                name: "grade_link_parameters",
+                table: "stored_fits",
+                type: "double precision[]",
+                nullable: false,
+                defaultValue: new double[0]);
+
+            migrationBuilder.AddColumn<int>(
+                name: "graded_ended",
+                table: "stored_fits",
+                type: "integer",
+                nullable: false,
+                defaultValue: 0);
+
+            migrationBuilder.AddColumn<LocalDate>(
+                name: "grades_learnt_on",
+                table: "stored_fits",
+                type: "date",
+                nullable: true);
+
             migrationBuilder.AddColumn<int>(
                 name: "left_out",
                 table: "stored_fits",
                 type: "integer",
                 nullable: true);
+
+            migrationBuilder.AddColumn<LocalDate>(
+                name: "forgotten_since",
+                table: "reorder_plans",
+                type: "date",
+                nullable: true);
+
+            migrationBuilder.AddColumn<LocalDate>(
+                name: "weaker_since",
+                table: "reorder_plans",
+                type: "date",
+                nullable: true);
+
+            migrationBuilder.AddColumn<bool>(
+                name: "wears_fast",
+                table: "reorder_plans",
+                type: "boolean",
+                nullable: false,
+                defaultValue: false);
 
             migrationBuilder.CreateTable(
                 name: "date_checks",
