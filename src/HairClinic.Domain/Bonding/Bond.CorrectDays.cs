@@ -25,7 +25,10 @@ public sealed partial class Bond
         foreach (var (begins, ends) in others)
         {
             if (begins < off && (ends is null || ends > on))
-                throw new Refusal("Another bond of this client or unit begins on {0}: they would be on at once.", begins) { Field = "BondedOn" };
+                throw new Refusal("Another bond of this client or unit begins on {0}: they would be on at once.", begins)
+                {
+                    Field = "BondedOn",
+                };
         }
         (AppliedOn, RemovedOn) = (on, off);
         Lift = LiftBetween(on, off, lifted);

@@ -21,7 +21,9 @@ public static class AwaitedUnitRule
     public static (int Days, bool Bonded)? Observe(LocalDate? arrivedOn, LocalDate? firstBondedOn, LocalDate? goneOn, LocalDate today)
     {
         var until = firstBondedOn ?? goneOn ?? today;
-        return arrivedOn is { } came && came <= until && came != firstBondedOn ? (Period.DaysBetween(came, until), firstBondedOn is not null) : null;
+        return arrivedOn is { } came && came <= until && came != firstBondedOn
+            ? (Period.DaysBetween(came, until), firstBondedOn is not null)
+            : null;
     }
 }
 

@@ -34,7 +34,8 @@ public sealed class LeadTimeTable
         int inspectionDays,
         int length,
         bool learnt = true
-    ) => Mixed(MassFromSurvival(lead.SurvivalFunctionGiven(waitedDays, learnt), length), lead.MassByDay(length), remakeRate, inspectionDays);
+    ) =>
+        Mixed(MassFromSurvival(lead.SurvivalFunctionGiven(waitedDays, learnt), length), lead.MassByDay(length), remakeRate, inspectionDays);
 
     /// <summary>The chance that it is not here after so many working days.</summary>
     public double Survival(int days)

@@ -93,11 +93,7 @@ public sealed class PreparationTime
         var usual = Usual(taken, outlying.Arrived);
         return usual.Length < LeastUnits
             ? Fixed(settingDays)
-            : new(
-                settingDays,
-                MassOf(LeadTime.Learn(prior, usual, Usual(waited, outlying.InFlight))),
-                usual.Length
-            );
+            : new(settingDays, MassOf(LeadTime.Learn(prior, usual, Usual(waited, outlying.InFlight))), usual.Length);
     }
 
     /// <summary>As a row keeps it; see <see cref="FromStoredValues"/>.</summary>

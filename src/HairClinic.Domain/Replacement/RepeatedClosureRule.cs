@@ -117,7 +117,10 @@ public static class RepeatedClosureRule
 
         public bool EveryYearAgrees(int start, int length, double all, double least)
         {
-            var added = Enumerable.Range(0, Occurrences(start, length).Count).Select(year => all - LogBayesFactor(start, length, year)).ToList();
+            var added = Enumerable
+                .Range(0, Occurrences(start, length).Count)
+                .Select(year => all - LogBayesFactor(start, length, year))
+                .ToList();
             return added.Count(a => a >= least) >= 2 && added.TrueForAll(a => a > -1e-9);
         }
 

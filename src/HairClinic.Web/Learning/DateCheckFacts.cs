@@ -10,11 +10,7 @@ public sealed class DateCheckFacts
     private DateCheckFacts(IEnumerable<DateCheck> checks) => _checks = checks.ToLookup(c => (c.Kind, c.SubjectId));
 
     /// <param name="unitIds">Null for all there are, bonds' and workshops' among them.</param>
-    public static async Task<DateCheckFacts> LoadAsync(
-        ClinicDb db,
-        IReadOnlyCollection<Guid>? unitIds,
-        CancellationToken cancellation
-    ) =>
+    public static async Task<DateCheckFacts> LoadAsync(ClinicDb db, IReadOnlyCollection<Guid>? unitIds, CancellationToken cancellation) =>
         new(
             await db
                 .DateChecks.AsNoTracking()

@@ -11,7 +11,12 @@ public static class GradeLearner
 
     /// <summary>Puts on a fit what is learnt of grades: what the last one knew, or where that is old or was nothing, what the records say now.</summary>
     /// <param name="last">The newest usable fit before it; null where there is none.</param>
-    public static void Learn(StoredFit fit, StoredFit? last, IReadOnlyList<LifeSpell> lives, IReadOnlyDictionary<KnownCovariate, double> factors)
+    public static void Learn(
+        StoredFit fit,
+        StoredFit? last,
+        IReadOnlyList<LifeSpell> lives,
+        IReadOnlyDictionary<KnownCovariate, double> factors
+    )
     {
         if (!fit.Converged)
             return;

@@ -1,3 +1,4 @@
+using System.Linq.Expressions;
 using HairClinic.Web.Data;
 
 namespace HairClinic.Web.Learning;
@@ -23,7 +24,7 @@ public sealed class HoldFacts
 
     /// <summary>Two round trips, and one more where the cohorts are not known yet.</summary>
     /// <param name="clientIds">Null for every client's.</param>
-    /// <param name="cohorts">As <see cref="CohortsQuery"/> gives them.</param>
+    /// <param name="cohorts">As <see cref="HoldAlarms"/> gives them.</param>
     public static async Task<HoldFacts> LoadAsync(
         ClinicDb db,
         IReadOnlyCollection<HoldWindowRule> rules,
@@ -32,7 +33,7 @@ public sealed class HoldFacts
         IReadOnlyCollection<WatchedCohort>? cohorts = null
     )
     {
-        cohorts ??= await CohortsQuery(db).ToListAsync(cancellation);
+        cohorts ??= await HoldAlarms(db).Select(ToCohort).ToListAsync(cancellation);
         var asked =
             from bond in db.Bonds
             where clientIds == null || clientIds.Contains(bond.ClientId)
@@ -57,10 +58,15 @@ public sealed class HoldFacts
     }
 
     /// <summary>The bonds that an alarm of the watch named.</summary>
-    public static IQueryable<WatchedCohort> CohortsQuery(ClinicDb db) =>
-        db
-            .WatchAlarms.Where(a => a.Kind != WatchedStreamKind.Workshop && (a.End == null || a.End != WatchAlarmEnd.FalseAlarm))
-            .Select(a => new WatchedCohort(a.Id, a.StreamId, a.CohortFrom, a.CohortThrough));
+    public static IQueryable<WatchAlarm> HoldAlarms(ClinicDb db) =>
+        db.WatchAlarms.Where(a => a.Kind != WatchedStreamKind.Workshop && (a.End == null || a.End != WatchAlarmEnd.FalseAlarm));
+
+    public static readonly Expression<Func<WatchAlarm, WatchedCohort>> ToCohort = a => new WatchedCohort(
+        a.Id,
+        a.StreamId,
+        a.CohortFrom,
+        a.CohortThrough
+    );
 
     /// <param name="today">Bonds on heads held until then at least.</param>
     public IEnumerable<HoldSpell> AllSpells(LocalDate today) => _bonds.SelectMany(own => own).Select(b => SpellOf(b, today));
@@ -181,7 +187,8 @@ public sealed record HoldSpell(
     /// <summary>The day it lifted or came off, as it was written down; null while it goes on.</summary>
     public LocalDate? EndedOn { get; init; }
 
-    public override (DateCheckKind Kind, Guid Id, LocalDate From, LocalDate? Until) Dates => (DateCheckKind.BondHeld, BondId, AppliedOn, EndedOn);
+    public override (DateCheckKind Kind, Guid Id, LocalDate From, LocalDate? Until) Dates =>
+        (DateCheckKind.BondHeld, BondId, AppliedOn, EndedOn);
 }
 
 /// <summary>A bond with what it was made of: the unit's base, and the adhesive or tape with its lot.</summary>

@@ -109,8 +109,7 @@ public sealed class LifeFacts
         unit.State.IsInFlight() && _askedAbout.TryGetValue(unit.Id, out var since) && since == unit.WaitingSince;
 
     /// <summary>The first day on which somebody looked and found it worn out.</summary>
-    public LocalDate? FoundWornOutOn(Guid unitId) =>
-        _looks[unitId].Where(l => l.WornOut == true).Min(l => (LocalDate?)l.Day);
+    public LocalDate? FoundWornOutOn(Guid unitId) => _looks[unitId].Where(l => l.WornOut == true).Min(l => (LocalDate?)l.Day);
 
     /// <summary>Its client needs no units any more.</summary>
     public bool HasClientLeft(Guid unitId) => _clientLeft.Contains(unitId);
@@ -252,8 +251,7 @@ public static class LifeSpellBuilder
                     .Select(a => new WatchedCohort(a.Id, a.StreamId, a.CohortFrom, a.CohortThrough))
                     .ToList(),
             }
-        )
-            .ToDictionaryAsync(k => k.Id, cancellation);
+        ).ToDictionaryAsync(k => k.Id, cancellation);
 }
 
 /// <summary>A kind of unit with the practice's rows for its life, its lead time and its spares.</summary>

@@ -5,12 +5,7 @@ namespace HairClinic.Web.Learning;
 /// <summary>Asks at once about the dates of orders as they were just written, by what the last night's run believed of their kind.</summary>
 public static class OrderDateChecker
 {
-    public static async Task AskAsync(
-        ClinicDb db,
-        IReadOnlyCollection<HairSystem> units,
-        LocalDate today,
-        CancellationToken cancellation
-    )
+    public static async Task AskAsync(ClinicDb db, IReadOnlyCollection<HairSystem> units, LocalDate today, CancellationToken cancellation)
     {
         var told = units.Where(u => u.TellsOfLead).ToList();
         if (told.Count == 0)
@@ -19,7 +14,10 @@ public static class OrderDateChecker
         var orders = new LeadTimeForecasts(
             await LifeSpellBuilder.UnitKindsAsync(db, cancellation),
             await db.Workshops.AsNoTracking().Include(w => w.Closures).ToDictionaryAsync(w => w.Id, cancellation),
-            await db.StoredLeads.AsNoTracking().Where(s => kindIds.Contains(s.UnitKindId)).ToDictionaryAsync(s => s.UnitKindId, cancellation),
+            await db
+                .StoredLeads.AsNoTracking()
+                .Where(s => kindIds.Contains(s.UnitKindId))
+                .ToDictionaryAsync(s => s.UnitKindId, cancellation),
             today
         );
         var strange = told.Where(u => !orders.IsBelieved(u.UnitKindId, orders.WorkingDaysTaken(u))).ToList();
@@ -29,7 +27,10 @@ public static class OrderDateChecker
         db.DateChecks.AddRange(
             checks.NotAskedYet(
                 strange
-                    .Where(u => checks.Standing(DateCheckKind.OrderTook, u.Id, u.Dates.OrderedOn!.Value, u.Dates.ArrivedOn) == SpellStanding.NotAsked)
+                    .Where(u =>
+                        checks.Standing(DateCheckKind.OrderTook, u.Id, u.Dates.OrderedOn!.Value, u.Dates.ArrivedOn)
+                        == SpellStanding.NotAsked
+                    )
                     .Select(u => QuestionOf(u, orders, today))
             )
         );

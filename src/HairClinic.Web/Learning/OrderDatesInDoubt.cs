@@ -43,13 +43,7 @@ public sealed record OrderDatesInDoubt(double[] Arrived, double[] Waited, IReadO
         var since = unit.WaitingSince ?? orders.Today;
         var said = checks.LastSaidWaiting(unit.Id, since);
         var holds = OrderWaitingCheck.StillHolds(said, orders.Today);
-        return new(
-            unit,
-            since,
-            null,
-            orders.WorkingDaysWaited(unit, orders.Today),
-            holds ? SpellStanding.Trusted : SpellStanding.NotAsked
-        )
+        return new(unit, since, null, orders.WorkingDaysWaited(unit, orders.Today), holds ? SpellStanding.Trusted : SpellStanding.NotAsked)
         {
             KnownDays = said is { } until ? orders.WorkingDaysWaited(unit, until) : null,
         };

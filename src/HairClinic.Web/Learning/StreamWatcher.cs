@@ -34,7 +34,12 @@ public sealed class StreamWatcher
         var units = await WatchedUnit.LoadAsync(db, cancellation);
         watcher.CloseUsedUp(units, holds, await watcher.OpenBondsAsync(cancellation));
         if (await WearModelPair.UsableFits(db, LifetimeKind.Life).FirstOrDefaultAsync(cancellation) is { } life)
-            watcher.Watch(life, lives, l => units.GetValueOrDefault(l.UnitId)?.ArrivedOn, l => StreamOf(WatchedStreamKind.Workshop, l.WorkshopId));
+            watcher.Watch(
+                life,
+                lives,
+                l => units.GetValueOrDefault(l.UnitId)?.ArrivedOn,
+                l => StreamOf(WatchedStreamKind.Workshop, l.WorkshopId)
+            );
         if (await WearModelPair.UsableFits(db, LifetimeKind.Hold).FirstOrDefaultAsync(cancellation) is { } hold)
         {
             watcher.Watch(
@@ -145,11 +150,7 @@ internal sealed record WatchedUnit(Guid? WorkshopId, LocalDate? ArrivedOn, bool 
             };
         return (await units.ToListAsync(cancellation)).ToDictionary(
             u => u.Id,
-            u => new WatchedUnit(
-                u.WorkshopId,
-                u.ArrivedOn ?? u.First,
-                !u.State.IsGone() && u.State != UnitState.Specified
-            )
+            u => new WatchedUnit(u.WorkshopId, u.ArrivedOn ?? u.First, !u.State.IsGone() && u.State != UnitState.Specified)
         );
     }
 }

@@ -179,12 +179,12 @@ public sealed record WearModelPair(WearModel Hold, WearModel Life)
             .Select(s => new
             {
                 Settings = s,
-                Hold = UsableFits(db, LifetimeKind.Hold).FirstOrDefault(),
-                Life = UsableFits(db, LifetimeKind.Life).FirstOrDefault(),
-                HoldUnanswered = FitsWithoutAnswer(db, LifetimeKind.Hold).FirstOrDefault(),
-                LifeUnanswered = FitsWithoutAnswer(db, LifetimeKind.Life).FirstOrDefault(),
-                Prepared = db.StoredPreparations.AsNoTracking().FirstOrDefault(),
-                HoldCohorts = HoldFacts.CohortsQuery(db).ToList(),
+                Hold = UsableFits(db, LifetimeKind.Hold).Where(f => f.PracticeId == s.PracticeId).FirstOrDefault(),
+                Life = UsableFits(db, LifetimeKind.Life).Where(f => f.PracticeId == s.PracticeId).FirstOrDefault(),
+                HoldUnanswered = FitsWithoutAnswer(db, LifetimeKind.Hold).Where(f => f.PracticeId == s.PracticeId).FirstOrDefault(),
+                LifeUnanswered = FitsWithoutAnswer(db, LifetimeKind.Life).Where(f => f.PracticeId == s.PracticeId).FirstOrDefault(),
+                Prepared = db.StoredPreparations.FirstOrDefault(p => p.PracticeId == s.PracticeId),
+                HoldCohorts = HoldFacts.HoldAlarms(db).Where(a => a.PracticeId == s.PracticeId).Select(HoldFacts.ToCohort).ToList(),
             })
             .SingleAsync(cancellation);
         var factors = await LoadWearFactorsAsync(db, cancellation);

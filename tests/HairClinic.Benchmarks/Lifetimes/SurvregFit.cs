@@ -45,7 +45,16 @@ internal sealed record SurvregFit(string Version, double[] Seconds, double[] Pro
                     Write(file, column.Values);
             }
             var start = new ProcessStartInfo("Rscript") { RedirectStandardOutput = true };
-            string[] words = ["--vanilla", script, rows, $"{spells.Length}", $"{columns.Length}", $"{times}", distribution == LifeDistribution.Weibull ? "weibull" : "lognormal"];
+            string[] words =
+            [
+                "--vanilla",
+                script,
+                rows,
+                $"{spells.Length}",
+                $"{columns.Length}",
+                $"{times}",
+                distribution == LifeDistribution.Weibull ? "weibull" : "lognormal",
+            ];
             foreach (var word in words)
                 start.ArgumentList.Add(word);
             using var process = Process.Start(start)!;

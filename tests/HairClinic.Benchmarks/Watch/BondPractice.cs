@@ -27,7 +27,10 @@ internal sealed class BondPractice
         _adhesives = [0.1 * _dice.Normal(), 0.1 * _dice.Normal()];
         for (var i = 0; i < clients; i++)
         {
-            var client = new StoryClient(i, IsThin: false, _dice.Chance(0.3) ? 1 : 0, factors.ClientFactor * _dice.Normal()) { Window = Holds };
+            var client = new StoryClient(i, IsThin: false, _dice.Chance(0.3) ? 1 : 0, factors.ClientFactor * _dice.Normal())
+            {
+                Window = Holds,
+            };
             _heads.Add((client, null, _dice.Whole(-34, -1)));
         }
     }

@@ -20,7 +20,10 @@ internal sealed class BondWatchStory
         }
 
         bool IsTrue(int stream, int day) =>
-            world.DeclineFrom is { } from && day >= from && stream is 0 or >= 1000 and < 2000 && _practice.Bonds.Exists(b => b.IsOfDecline && (stream == 0 || BondPractice.LotOf(b) == stream));
+            world.DeclineFrom is { } from
+            && day >= from
+            && stream is 0 or >= 1000 and < 2000
+            && _practice.Bonds.Exists(b => b.IsOfDecline && (stream == 0 || BondPractice.LotOf(b) == stream));
     }
 
     public WatchTrack Track { get; }

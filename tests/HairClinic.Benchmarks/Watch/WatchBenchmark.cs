@@ -19,12 +19,22 @@ public static class WatchBenchmark
         Say(report, new WatchWorld("60 clients, second workshop declines", 60, 0.15, 240) { Declines = 1 }, third, seed, alsoBare: false);
         Say(
             report,
-            new WatchWorld("60 clients, nothing changes; β sd 0.35, s sd 0.4", 60, 0.15, null) { CoefficientSpread = 0.35, LogScaleSpread = 0.4 },
+            new WatchWorld("60 clients, nothing changes; β sd 0.35, s sd 0.4", 60, 0.15, null)
+            {
+                CoefficientSpread = 0.35,
+                LogScaleSpread = 0.4,
+            },
             practices,
             seed,
             alsoBare: false
         );
-        Say(report, new WatchWorld("60 clients, nothing changes; 15 % duds", 60, 0.15, null) { Duds = 0.15 }, practices, seed, alsoBare: false);
+        Say(
+            report,
+            new WatchWorld("60 clients, nothing changes; 15 % duds", 60, 0.15, null) { Duds = 0.15 },
+            practices,
+            seed,
+            alsoBare: false
+        );
         Say(report, new WatchWorld("60 clients, nothing changes; no thin bases", 60, 0, null), third, seed, alsoBare: false);
         Say(report, new WatchWorld("60 clients, first workshop declines; no thin bases", 60, 0, 240), third, seed, alsoBare: false);
         Bonds(report);
@@ -39,7 +49,12 @@ public static class WatchBenchmark
             "Bonds: window 28-56 days, two adhesives with 70 and 30 % of the clients, a lot each in use for 120 days; adhesives and lots are watched."
         );
         SayBonds(report, new WatchWorld("60 clients, nothing changes", 60, 0, null), practices, seed);
-        SayBonds(report, new WatchWorld("60 clients, the lot of the first adhesive from day 240 holds 25 % shorter", 60, 0, 240), practices, seed);
+        SayBonds(
+            report,
+            new WatchWorld("60 clients, the lot of the first adhesive from day 240 holds 25 % shorter", 60, 0, 240),
+            practices,
+            seed
+        );
     }
 
     private static void SayBonds(Report report, WatchWorld world, int practices, int seed)
@@ -93,7 +108,9 @@ public static class WatchBenchmark
         if (world.DeclineFrom is { } from)
         {
             var days = stories.Select(s => track(s).NamedOn - from ?? int.MaxValue).Order().ToList();
-            var gaps = stories.SelectMany(s => s.Units.Where(u => u.IsOfDecline && u.LeftGap).Select(u => u.EndedOn > track(s).NamedOn)).ToList();
+            var gaps = stories
+                .SelectMany(s => s.Units.Where(u => u.IsOfDecline && u.LeftGap).Select(u => u.EndedOn > track(s).NamedOn))
+                .ToList();
             line +=
                 $"; named after {days[days.Count / 4]}, {days[days.Count / 2]}, {days[3 * days.Count / 4]} days (quartiles), "
                 + $"never {days.Count(d => d == int.MaxValue)}; {100.0 * gaps.Count(after => after) / gaps.Count:F0} % of {gaps.Count} gaps after it";

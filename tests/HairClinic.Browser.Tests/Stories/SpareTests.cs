@@ -61,7 +61,10 @@ public sealed class SpareTests(ChromiumBrowser chromium, DemoFolder demo)
     {
         await page.PictureAsync($"{name}-{screen.Width}");
         await page.NothingForAxeAsync();
-        Assert.True(await page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= innerWidth"), $"{name} is wider than {screen.Width}");
+        Assert.True(
+            await page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= innerWidth"),
+            $"{name} is wider than {screen.Width}"
+        );
     }
 
     private async Task<IPage> SignInAsync(Site site, (int, int) screen)

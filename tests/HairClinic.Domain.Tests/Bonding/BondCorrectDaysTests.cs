@@ -19,7 +19,10 @@ public sealed class BondCorrectDaysTests
 
         bond.CorrectDays(new LocalDate(2026, 1, 5), Off, null, [(On.PlusDays(-30), On)], Today);
 
-        Assert.Equal((new LocalDate(2026, 1, 5), (LocalDate?)Off, null, null), (bond.AppliedOn, bond.RemovedOn, bond.LastSoundOn, bond.Lift));
+        Assert.Equal(
+            (new LocalDate(2026, 1, 5), (LocalDate?)Off, null, null),
+            (bond.AppliedOn, bond.RemovedOn, bond.LastSoundOn, bond.Lift)
+        );
         Assert.Equal(35, HoldObservation.From(bond, Today).Lower);
     }
 
@@ -49,7 +52,10 @@ public sealed class BondCorrectDaysTests
         bond.Remove(Off, RemovalReason.Scheduled);
 
         Refused.Saying("{0} is in the future: choose today or earlier.", () => bond.CorrectDays(On, Today.PlusDays(1), null, [], Today));
-        Refused.Saying("A bond cannot be taken off before it was made, on {0}.", () => bond.CorrectDays(Off, Off.PlusDays(-1), null, [], Today));
+        Refused.Saying(
+            "A bond cannot be taken off before it was made, on {0}.",
+            () => bond.CorrectDays(Off, Off.PlusDays(-1), null, [], Today)
+        );
         Refused.Saying(
             "The day it lifted lies between the day it was made and the day it came off.",
             () => bond.CorrectDays(On, Off, On.PlusDays(-1), [], Today)

@@ -57,10 +57,7 @@ public sealed class DateCheckTests
     {
         var check = OfNewYear(new(2026, 12, 20), new(2027, 1, 6));
 
-        Assert.Equal(
-            [2024, 2025, 2026, 2027, 2028],
-            check.ClosuresThrough(Today).Select(c => c.Start.Year)
-        );
+        Assert.Equal([2024, 2025, 2026, 2027, 2028], check.ClosuresThrough(Today).Select(c => c.Start.Year));
         Assert.All(check.ClosuresThrough(Today), c => Assert.Equal((12, 20, 1, 6), (c.Start.Month, c.Start.Day, c.End.Month, c.End.Day)));
         // Asked about in summer, and within one.
         Assert.Equal([2024, 2025, 2026, 2027], check.ClosuresThrough(new LocalDate(2027, 1, 5)).Select(c => c.Start.Year));

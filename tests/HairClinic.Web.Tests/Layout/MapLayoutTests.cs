@@ -31,7 +31,10 @@ public sealed class MapLayoutTests
             from entity in Fenced()
             let snake = JsonNamingPolicy.SnakeCaseLower.ConvertName(entity.ClrType.Name)
             let table = entity.GetTableName()
-            where table != snake + (snake.EndsWith('s') || snake.EndsWith("ch", StringComparison.Ordinal) ? "es" : "s") && table != snake && table != "people"
+            where
+                table != snake + (snake.EndsWith('s') || snake.EndsWith("ch", StringComparison.Ordinal) ? "es" : "s")
+                && table != snake
+                && table != "people"
             select $"{entity.ClrType.Name} → {table}";
 
         Assert.Empty(offenders);

@@ -116,7 +116,11 @@ public sealed class RecalculationChecksTests(PgServer server)
                 for (var i = 0; i < 12; i++)
                     _clients.Add(Wearing(scene, scene.AddClient($"c-{i}", $"Una Test {i}", _salon)));
                 var old = new HairSystem(Guid.CreateVersion7(), "OLD-1", _clients[0].Id, _kind.Id, null);
-                old.ImportState(UnitState.Lost, new UnitDates { FirstBondedOn = Today.PlusDays(-3700), RetiredOn = Today.PlusDays(-50) }, "lost");
+                old.ImportState(
+                    UnitState.Lost,
+                    new UnitDates { FirstBondedOn = Today.PlusDays(-3700), RetiredOn = Today.PlusDays(-50) },
+                    "lost"
+                );
                 scene.Db.HairSystems.Add(old);
                 _tenYears = new Bond(
                     Guid.CreateVersion7(),

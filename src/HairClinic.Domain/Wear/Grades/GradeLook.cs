@@ -12,11 +12,5 @@ public readonly record struct GradeLook(double WornDays, bool? Slight, bool? Fai
 {
     /// <remarks>One item that has worn so far is enough to say so; that none has is known only where all four were looked at.</remarks>
     public static GradeLook FromGrades(double wornDays, InspectionGrades grades, bool isCopy = false) =>
-        new(
-            wornDays,
-            grades.IsAtLeast(1),
-            grades.IsAtLeast(2),
-            grades.IsAtLeast(InspectionGrades.PlanReplacement) == true,
-            isCopy
-        );
+        new(wornDays, grades.IsAtLeast(1), grades.IsAtLeast(2), grades.IsAtLeast(InspectionGrades.PlanReplacement) == true, isCopy);
 }

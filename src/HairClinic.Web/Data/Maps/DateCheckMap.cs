@@ -11,9 +11,6 @@ public sealed class DateCheckMap() : FencedMap<DateCheck>("date_checks")
         builder.Ignore(x => x.Dates);
         builder.Ignore(x => x.IsOpen);
         // Those that wait for an answer are counted on many pages, and are few.
-        builder
-            .HasIndex(x => new { x.PracticeId, x.Kind })
-            .HasFilter("answer is null")
-            .HasDatabaseName("ix_date_checks_open");
+        builder.HasIndex(x => new { x.PracticeId, x.Kind }).HasFilter("answer is null").HasDatabaseName("ix_date_checks_open");
     }
 }

@@ -18,7 +18,9 @@ public static class ModelBasisText
                 "What is predicted here stands on the records up to {0}: the newest recalculation of how long bonds hold found no answer.",
                 Dates.Day(day)
             ],
-            _ => words["What is predicted here stands on the practice’s rows alone: the newest recalculation of how long bonds hold found no answer."],
+            _ => words[
+                "What is predicted here stands on the practice’s rows alone: the newest recalculation of how long bonds hold found no answer."
+            ],
         };
         // What a covariate is called is What lasts' to say.
         return basis.Reason.Argument is null ? $"{stands} {words[basis.Reason.Sentence]}" : stands;

@@ -72,7 +72,12 @@ public sealed class OutlyingSpellsTests
     [Fact]
     public void What_somebody_said_is_right_counts_and_what_is_wrong_for_good_does_not()
     {
-        SpellToJudge[] rows = [.. Judged(Honest), Row(Spell.Exact(110), SpellStanding.Trusted), Row(Spell.Exact(3_650), SpellStanding.LeftOut)];
+        SpellToJudge[] rows =
+        [
+            .. Judged(Honest),
+            Row(Spell.Exact(110), SpellStanding.Trusted),
+            Row(Spell.Exact(3_650), SpellStanding.LeftOut),
+        ];
 
         var found = OutlyingSpells.Find(rows, Prior, spells => Fit(spells));
 

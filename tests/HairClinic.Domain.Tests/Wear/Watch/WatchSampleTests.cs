@@ -40,7 +40,12 @@ public sealed class WatchSampleTests
         var watch = new StoredWatch(Guid.Empty, new WatchedStream(WatchedStreamKind.Lot, Guid.Empty));
         Assert.Equal(0, watch.Statistic);
 
-        watch.Record(new LocalDate(2027, 9, 1), [new LocalDate(2027, 3, 1), new LocalDate(2027, 4, 1)], StreamWatch.Evaluate([0.5, 1.5]), 4.9);
+        watch.Record(
+            new LocalDate(2027, 9, 1),
+            [new LocalDate(2027, 3, 1), new LocalDate(2027, 4, 1)],
+            StreamWatch.Evaluate([0.5, 1.5]),
+            4.9
+        );
 
         Assert.Equal(2, watch.Statistic);
         Assert.Throws<ArgumentException>(() => watch.Record(watch.DataCut, [], StreamWatch.Evaluate([1]), 4.9));

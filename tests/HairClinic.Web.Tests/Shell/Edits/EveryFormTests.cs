@@ -192,6 +192,8 @@ public sealed class EveryFormTests
             return ((LocalTime?)value ?? new LocalTime(9, 0)).PlusMinutes(times);
         if (type == typeof(WeekdaySet))
             return WeekdaySet.Of((IsoDayOfWeek)(((WeekdaySet)value!).IsEmpty ? 1 : 1 + times));
+        if (type == typeof(EditPractice.PreparationSeen))
+            return new EditPractice.PreparationSeen(10 + times, 20 + times, 12);
         var values = Enum.GetValues(type).Cast<object>().ToList();
         return values[(values.IndexOf(value ?? values[0]) + times) % values.Count];
     }

@@ -33,9 +33,24 @@ internal static class WatchWords
 
     public static string State(StoredWatch watch, IStringLocalizer<Words> words)
     {
-        var (stands, limit) = (watch.Statistic.ToString("0.0", CultureInfo.CurrentCulture), watch.Limit.ToString("0.0", CultureInfo.CurrentCulture));
+        var (stands, limit) = (
+            watch.Statistic.ToString("0.0", CultureInfo.CurrentCulture),
+            watch.Limit.ToString("0.0", CultureInfo.CurrentCulture)
+        );
         return watch.Statistic > watch.Limit
-            ? words["Above the limit: {0}, limit {1}. {2} looked at, up to {3}.", stands, limit, watch.Path.Length, Dates.Day(watch.DataCut)]
-            : words["Below the limit: {0}, limit {1}. {2} looked at, up to {3}.", stands, limit, watch.Path.Length, Dates.Day(watch.DataCut)];
+            ? words[
+                "Above the limit: {0}, limit {1}. {2} looked at, up to {3}.",
+                stands,
+                limit,
+                watch.Path.Length,
+                Dates.Day(watch.DataCut)
+            ]
+            : words[
+                "Below the limit: {0}, limit {1}. {2} looked at, up to {3}.",
+                stands,
+                limit,
+                watch.Path.Length,
+                Dates.Day(watch.DataCut)
+            ];
     }
 }

@@ -10,9 +10,7 @@ internal static class WatchedClients
     private const int Most = 100;
 
     public static Task<List<WatchedClient>> LoadAsync(ClinicDb db, WatchAlarm alarm, CancellationToken cancellation) =>
-        alarm.Kind == WatchedStreamKind.Workshop
-            ? OfWorkshopAsync(db, alarm, cancellation)
-            : OfAdhesiveAsync(db, alarm, cancellation);
+        alarm.Kind == WatchedStreamKind.Workshop ? OfWorkshopAsync(db, alarm, cancellation) : OfAdhesiveAsync(db, alarm, cancellation);
 
     private static Task<List<WatchedClient>> OfWorkshopAsync(ClinicDb db, WatchAlarm alarm, CancellationToken cancellation)
     {

@@ -28,12 +28,7 @@ public sealed record GapRiskReport(
     /// <summary>Of those shown, how many before one asks for more.</summary>
     public const int AtOnce = 10;
 
-    internal static async Task<GapRiskReport> ReadAsync(
-        ClinicDb db,
-        PersonActor person,
-        LocalDate today,
-        CancellationToken cancellation
-    )
+    internal static async Task<GapRiskReport> ReadAsync(ClinicDb db, PersonActor person, LocalDate today, CancellationToken cancellation)
     {
         var accepted = await db.PracticeSettings.Select(s => s.GapChancePercent / 100.0).SingleAsync(cancellation);
         var planned = ReorderPlanStore.ClientsToPlan(db);

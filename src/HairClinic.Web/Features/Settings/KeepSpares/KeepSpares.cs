@@ -23,7 +23,13 @@ public sealed class KeepSpares(ClinicDbFactory databases, WriteOnce writes, IClo
         var orders = book.LeadTimesOn(today);
         var accepted = book.Settings.GapChancePercent;
         var rows = kinds
-            .Select(k => new KindRow(k.Id, k.Name, k.Spares, clients.GetValueOrDefault(k.Id), CostsOf(book.CertaintyCostOf(k.Id, today), accepted))
+            .Select(k => new KindRow(
+                k.Id,
+                k.Name,
+                k.Spares,
+                clients.GetValueOrDefault(k.Id),
+                CostsOf(book.CertaintyCostOf(k.Id, today), accepted)
+            )
             {
                 Price = prices.GetValueOrDefault(k.Id),
                 Orders = orders.OrdersBehind(k.Id),
@@ -75,7 +81,9 @@ public sealed class KeepSpares(ClinicDbFactory databases, WriteOnce writes, IClo
     }
 
     // The rule holds for all salons, so it is counted over all of them: numbers only, whoever looks.
-    private async Task<(Dictionary<Guid, int> Clients, Dictionary<Guid, UnitPrice> Prices)> PracticeWideAsync(CancellationToken cancellation)
+    private async Task<(Dictionary<Guid, int> Clients, Dictionary<Guid, UnitPrice> Prices)> PracticeWideAsync(
+        CancellationToken cancellation
+    )
     {
         await using var db = databases.OpenPracticeWide(nameof(KeepSpares));
         var clients = await db

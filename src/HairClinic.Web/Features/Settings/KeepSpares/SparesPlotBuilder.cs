@@ -12,7 +12,12 @@ public static class SparesPlotBuilder
             .Range(0, kind.Costs.WithSpares.Count + 1)
             .Select(spares => (Option: kind.Costs[spares], Word: Short(kind.Costs[spares], words), IsNow: spares == kind.Spares))
             .GroupBy(d => (d.Option.IdleUnits, d.Option.DaysWithoutPerYear))
-            .Select(g => new PlotDot(g.Key.IdleUnits, g.Key.DaysWithoutPerYear, string.Join(", ", g.Select(d => d.Word)), g.Any(d => d.IsNow)));
+            .Select(g => new PlotDot(
+                g.Key.IdleUnits,
+                g.Key.DaysWithoutPerYear,
+                string.Join(", ", g.Select(d => d.Word)),
+                g.Any(d => d.IsNow)
+            ));
         return new PlotData(words["Units lying ready, for one client"], words["Days without hair a year"], "0.#")
         {
             Lines =

@@ -17,7 +17,10 @@ public sealed class CorrectBondDays(ClinicDbFactory databases, WriteOnce writes,
         var salon = await UnitSalon.LoadAsync(db, unit.PlaceSalonId, unit.ClientId, current.Person, cancellation);
         var bond = await db
             .Bonds.AsNoTracking()
-            .SingleOrDefaultAsync(b => b.Id == bondId && b.HairSystemId == unitId && b.RemovedOn != null && b.VisitId == null, cancellation);
+            .SingleOrDefaultAsync(
+                b => b.Id == bondId && b.HairSystemId == unitId && b.RemovedOn != null && b.VisitId == null,
+                cancellation
+            );
         return new Screen(
             unit.Serial,
             salon.DayOf(clock.GetCurrentInstant()),
@@ -66,9 +69,7 @@ public sealed class CorrectBondDays(ClinicDbFactory databases, WriteOnce writes,
             salon.DayOf(clock.GetCurrentInstant())
         );
         if (unit.Dates.FirstBondedOn == was)
-            unit.CorrectFirstBondedOn(
-                others.Where(o => o.HairSystemId == unit.Id).Select(o => o.AppliedOn).Append(bond.AppliedOn).Min()
-            );
+            unit.CorrectFirstBondedOn(others.Where(o => o.HairSystemId == unit.Id).Select(o => o.AppliedOn).Append(bond.AppliedOn).Min());
         return new Outcome(unit.Id, bond.AppliedOn, bond.RemovedOn!.Value);
     }
 

@@ -41,8 +41,8 @@ public sealed class DatesToCheck(ClinicDbFactory databases, WriteOnce writes, Cu
                 Order = db.WorkshopOrders.Where(o => o.Id == unit.OrderId).Select(o => o.Number).FirstOrDefault(),
                 VisitId = (Guid?)bond.VisitId,
                 Client = wearer != null ? new UnitOwner(wearer.Id, wearer.Name, wearer.Code)
-                    : owner != null ? new UnitOwner(owner.Id, owner.Name, owner.Code)
-                    : null,
+                : owner != null ? new UnitOwner(owner.Id, owner.Name, owner.Code)
+                : null,
                 SalonId = (Guid?)wearer.HomeSalonId ?? (Guid?)owner.HomeSalonId ?? unit.PlaceSalonId,
             }
         )

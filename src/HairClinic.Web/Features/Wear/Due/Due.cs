@@ -25,7 +25,11 @@ public sealed class Due(ClinicDbFactory databases, CurrentActor current, IClock 
             .Values.Where(s => person.Salons.Contains(s.Id) && (at is null || s.Id == at))
             .GroupBy(s => s.Today, (today, group) => DayOf(today, [.. group], soonDays))
             .ToList();
-        var screen = new Screen(question, salons, at, person.Salons.Count > 1, soonDays, now) { GapAccepted = gapAccepted, DatesToCheck = datesToCheck };
+        var screen = new Screen(question, salons, at, person.Salons.Count > 1, soonDays, now)
+        {
+            GapAccepted = gapAccepted,
+            DatesToCheck = datesToCheck,
+        };
         if (days.Count == 0)
             return screen;
         if (question.Part is DuePart.AtRisk or DuePart.Spares)

@@ -98,7 +98,7 @@ public sealed class CardTests(PgServer server)
     }
 
     [Fact]
-    public async Task Opening_takes_twenty_three_round_trips_however_much_there_is()
+    public async Task Opening_takes_twenty_one_round_trips_however_much_there_is()
     {
         await using var clinic = await TestClinic.OpenAsync(
             server,
@@ -112,8 +112,8 @@ public sealed class CardTests(PgServer server)
 
         await OpenAsync(clinic, _client.Id);
 
-        // Twelve of them for how long the units will last and when the next is ordered.
-        Assert.Equal(23, clinic.Commands.All.Count);
+        // Ten of them for how long the units will last and when the next is ordered.
+        Assert.Equal(21, clinic.Commands.All.Count);
     }
 
     [Fact]

@@ -55,7 +55,10 @@ public sealed class CloseWatchAlarmTests(PgServer server)
         var rules = new CloseWatchAlarmRules();
 
         Assert.Equal("Say whether something was wrong.", rules.Validate(new Slice.Input()).Errors.Single().ErrorMessage);
-        Assert.Equal("Choose the last day that was worse.", rules.Validate(new Slice.Input { WasWorse = true }).Errors.Single().ErrorMessage);
+        Assert.Equal(
+            "Choose the last day that was worse.",
+            rules.Validate(new Slice.Input { WasWorse = true }).Errors.Single().ErrorMessage
+        );
         Assert.True(rules.Validate(new Slice.Input { WasWorse = false }).IsValid);
     }
 

@@ -39,7 +39,10 @@ public sealed class WorkshopWatchTests(PgServer server) : UiTestContext
             watches.Where(w => w.StreamId != alarm.StreamId),
             watch => Assert.Equal(DecliningWorkshop.Today.PlusDays(1), watch.DataCut)
         );
-        Assert.Equal([WatchedStreamKind.Workshop, WatchedStreamKind.Adhesive, WatchedStreamKind.Lot], watches.Select(w => w.Kind).Distinct().Order());
+        Assert.Equal(
+            [WatchedStreamKind.Workshop, WatchedStreamKind.Adhesive, WatchedStreamKind.Lot],
+            watches.Select(w => w.Kind).Distinct().Order()
+        );
     }
 
     [Fact]

@@ -41,10 +41,7 @@ public sealed class AnswerClosureTests(PgServer server)
         await RunAsync(clinic);
         Assert.Empty(await LookAsync(clinic));
         Assert.True(await P90Async(clinic) < before);
-        await Refused.SayingAsync(
-            "Somebody answered this a moment ago. Open the list again.",
-            () => AnswerAsync(clinic, row, enter: true)
-        );
+        await Refused.SayingAsync("Somebody answered this a moment ago. Open the list again.", () => AnswerAsync(clinic, row, enter: true));
     }
 
     [Fact]
@@ -105,7 +102,16 @@ public sealed class AnswerClosureTests(PgServer server)
                     if (came > Today)
                         continue;
                     var unit = new HairSystem(Guid.CreateVersion7(), $"U-{i}", null, _kind.Id, on);
-                    unit.ImportState(UnitState.Retired, new UnitDates { OrderedOn = on, ArrivedOn = came, RetiredOn = came }, "worn out");
+                    unit.ImportState(
+                        UnitState.Retired,
+                        new UnitDates
+                        {
+                            OrderedOn = on,
+                            ArrivedOn = came,
+                            RetiredOn = came,
+                        },
+                        "worn out"
+                    );
                     scene.Db.HairSystems.Add(unit);
                 }
             }

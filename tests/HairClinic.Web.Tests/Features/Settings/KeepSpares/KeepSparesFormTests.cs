@@ -93,7 +93,11 @@ public sealed class KeepSparesFormTests : UiTestContext
     {
         var form = Show(Kind(clients: 20));
 
-        Assert.Contains("The figures hold while lives and leads stay as the records say.", form.Find("p.note").TextContent, StringComparison.Ordinal);
+        Assert.Contains(
+            "The figures hold while lives and leads stay as the records say.",
+            form.Find("p.note").TextContent,
+            StringComparison.Ordinal
+        );
         Assert.Contains("nothing was learnt yet", form.Markup, StringComparison.Ordinal);
         Assert.Contains("There is no kind of unit yet.", Show().Markup, StringComparison.Ordinal);
     }
@@ -113,12 +117,22 @@ public sealed class KeepSparesFormTests : UiTestContext
             0,
             clients,
             new(
-                [chance with { Alpha = 0.2, DaysWithoutPerYear = 9, IdleUnits = 0.1 }, chance, chance with { Alpha = 0.01, IdleUnits = 0.5 }],
-                chance,
                 [
-                    new CertaintyOption(0.05, 1, 1, 0, 0.01, 0.45, 1.0),
-                    new CertaintyOption(0.05, 2, 2, 0, 0.001, 0.01, 2.0),
+                    chance with
+                    {
+                        Alpha = 0.2,
+                        DaysWithoutPerYear = 9,
+                        IdleUnits = 0.1,
+                    },
+                    chance,
+                    chance with
+                    {
+                        Alpha = 0.01,
+                        IdleUnits = 0.5,
+                    },
                 ],
+                chance,
+                [new CertaintyOption(0.05, 1, 1, 0, 0.01, 0.45, 1.0), new CertaintyOption(0.05, 2, 2, 0, 0.001, 0.01, 2.0)],
                 proposed
             )
         )

@@ -37,10 +37,7 @@ public sealed class KeepSparesTests(PgServer server) : PracticeTest(server)
         LineOf(input, "Silk").Spares = 2;
 
         await Assert.ThrowsAsync<OvertakenException>(() =>
-            clinic.UseAsync<Slice, Slice.Outcome>(
-                clinic.Acting(Stylist, Salon),
-                s => s.SaveAsync(Guid.CreateVersion7(), input, Cancel)
-            )
+            clinic.UseAsync<Slice, Slice.Outcome>(clinic.Acting(Stylist, Salon), s => s.SaveAsync(Guid.CreateVersion7(), input, Cancel))
         );
         Assert.Equal(0, await clinic.ReadAsync(db => db.UnitKinds.SumAsync(k => k.Spares, Cancel)));
         Assert.Equal(0, await RecalculationsAsync(clinic));

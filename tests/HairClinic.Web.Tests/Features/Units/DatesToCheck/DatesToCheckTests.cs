@@ -79,10 +79,7 @@ public sealed class DatesToCheckTests(PgServer server)
         Assert.Equal(0, await InFlightAsync(book));
         var row = (await LookAsync(book, book.AtDesk)).Rows.Single(r => r.Serial == "F-1");
 
-        await Refused.SayingAsync(
-            "Say that it arrived, or that it was called off.",
-            () => AnswerAsync(book, row, DateCheckAnswer.Wrong)
-        );
+        await Refused.SayingAsync("Say that it arrived, or that it was called off.", () => AnswerAsync(book, row, DateCheckAnswer.Wrong));
         await AnswerAsync(book, row, DateCheckAnswer.Right);
         await book.WorkAsync();
 
@@ -134,10 +131,7 @@ public sealed class DatesToCheckTests(PgServer server)
             On = Today.PlusDays(-60),
             Because = "typed wrong",
         };
-        await book.Clinic.UseAsync<Correcting, Correcting.Outcome>(
-            book.AsManager,
-            s => s.SaveAsync(Guid.CreateVersion7(), input, Cancel)
-        );
+        await book.Clinic.UseAsync<Correcting, Correcting.Outcome>(book.AsManager, s => s.SaveAsync(Guid.CreateVersion7(), input, Cancel));
 
         Assert.DoesNotContain((await LookAsync(book, book.AtDesk)).Rows, r => r.Serial == "T-1");
         await RunAsync(book);
@@ -160,10 +154,7 @@ public sealed class DatesToCheckTests(PgServer server)
             On = Today.PlusDays(-600),
             Because = "typed wrong",
         };
-        await book.Clinic.UseAsync<Correcting, Correcting.Outcome>(
-            book.AsManager,
-            s => s.SaveAsync(Guid.CreateVersion7(), input, Cancel)
-        );
+        await book.Clinic.UseAsync<Correcting, Correcting.Outcome>(book.AsManager, s => s.SaveAsync(Guid.CreateVersion7(), input, Cancel));
 
         Assert.Contains((await LookAsync(book, book.AtDesk)).Rows, r => r.Serial == "T-1");
     }
@@ -206,7 +197,16 @@ public sealed class DatesToCheckTests(PgServer server)
     private static HairSystem Came(UnitBook book, string serial, LocalDate on, int days, HairClinic.Domain.Clients.Client? client = null)
     {
         var unit = new HairSystem(Guid.CreateVersion7(), serial, client?.Id, book.Kind.Id, on.PlusDays(-days));
-        unit.ImportState(UnitState.Retired, new UnitDates { OrderedOn = on.PlusDays(-days), ArrivedOn = on, RetiredOn = on }, "worn out");
+        unit.ImportState(
+            UnitState.Retired,
+            new UnitDates
+            {
+                OrderedOn = on.PlusDays(-days),
+                ArrivedOn = on,
+                RetiredOn = on,
+            },
+            "worn out"
+        );
         book.Scene.Db.HairSystems.Add(unit);
         return unit;
     }
