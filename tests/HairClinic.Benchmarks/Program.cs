@@ -5,6 +5,7 @@ using HairClinic.Benchmarks.DueWindows;
 using HairClinic.Benchmarks.Grades;
 using HairClinic.Benchmarks.Lifetimes;
 using HairClinic.Benchmarks.LoadAhead;
+using HairClinic.Benchmarks.Nightly;
 using HairClinic.Benchmarks.OwnPage;
 using HairClinic.Benchmarks.Pages;
 using HairClinic.Benchmarks.Reorder;
@@ -28,6 +29,7 @@ Dictionary<string, Func<Report, Task>> benchmarks = new()
     ["calibration"] = CalibrationBenchmark.RunAsync,
     ["worlds"] = WorldsBenchmark.RunAsync,
     ["watch"] = WatchBenchmark.RunAsync,
+    ["nightly"] = NightlyBenchmark.RunAsync,
 };
 
 // Options follow the name: --save, and numbers a benchmark asks for.

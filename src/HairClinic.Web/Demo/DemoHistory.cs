@@ -18,11 +18,13 @@ public sealed class DemoHistory
 
     public IReadOnlyList<DemoClientSimulation> Lives { get; }
 
-    public static DemoHistory Generate(LocalDate today, int seed = Seed)
+    /// <param name="declining">One of the workshops gets worse in the last year, as the demo shows it.</param>
+    public static DemoHistory Generate(LocalDate today, int seed = Seed, bool declining = false)
     {
         var random = new Random(seed);
         var diary = new DemoSlotAllocator(random, today);
         var closures = DemoParameters.WorkshopClosures(today);
+        LocalDate? declinesFrom = declining ? today.PlusDays(-DemoParameters.AlderDeclinedBeforeDays) : null;
         var (number, serial) = (0, 0);
         var clients = new List<ClientRow>();
         var lives = new List<DemoClientSimulation>();
@@ -31,7 +33,7 @@ public sealed class DemoHistory
             for (var i = 0; i < salon.Clients; i++)
             {
                 var client = DemoClient.Invent(++number, salon, random, today);
-                var drawer = new DemoUnitSupply(client, random, closures, () => $"U-{++serial:0000}");
+                var drawer = new DemoUnitSupply(client, random, closures, () => $"U-{++serial:0000}", declinesFrom);
                 var life = new DemoClientSimulation(client, diary, drawer, random, today);
                 life.Generate();
                 clients.Add(client.ToBinderRow(random));

@@ -35,7 +35,7 @@ public sealed class DemoSeeder(PracticeJobRunner jobs, IClock clock)
             {
                 var databases = services.GetRequiredService<ClinicDbFactory>();
                 await LayAsync(databases, practiceId, now, today, cancellation);
-                var history = DemoHistory.Generate(today);
+                var history = DemoHistory.Generate(today, declining: true);
                 var drafts = DemoBinder.GenerateCsv(history).Select(file => Draft(file.Key, file.Value)).ToList();
                 var brought = await services.GetRequiredService<ImportBinder>().SaveAsync(drafts, createMissing: false, cancellation);
                 await using var db = databases.Open();

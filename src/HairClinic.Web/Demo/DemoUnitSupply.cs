@@ -3,7 +3,14 @@ using HairClinic.Web.Demo.Truth;
 namespace HairClinic.Web.Demo;
 
 /// <summary>One invented client's units: what is in the drawer and on order, and when there is too little of it.</summary>
-public sealed class DemoUnitSupply(DemoClient client, Random random, IReadOnlyList<DateInterval> closures, Func<string> nextSerial)
+/// <param name="declinesFrom">Alder's units ordered from then on are worse; null where no workshop declines.</param>
+public sealed class DemoUnitSupply(
+    DemoClient client,
+    Random random,
+    IReadOnlyList<DateInterval> closures,
+    Func<string> nextSerial,
+    LocalDate? declinesFrom = null
+)
 {
     private static readonly string[] Endings = ["shed at the front", "base torn at the rim", "knots came loose", "gaps at the temples"];
 
@@ -29,7 +36,8 @@ public sealed class DemoUnitSupply(DemoClient client, Random random, IReadOnlyLi
         LocalDate? remade = random.Happens(DemoParameters.RemakeRate)
             ? DemoWorkshop.AddWorkingDays(arrived.PlusDays(1), client.Kind.Maker.DrawLead(random), closures)
             : null;
-        _units.Add(new DemoUnit(nextSerial(), client.Kind, day, arrived, remade, DemoParameters.DrawLife(random, client)));
+        var worse = client.Kind.Maker == DemoParameters.Alder && day >= declinesFrom ? DemoParameters.AlderDecline : 1;
+        _units.Add(new DemoUnit(nextSerial(), client.Kind, day, arrived, remade, worse * DemoParameters.DrawLife(random, client)));
         return _units[^1];
     }
 

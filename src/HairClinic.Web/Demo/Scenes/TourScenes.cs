@@ -21,6 +21,8 @@ public static class TourScenes
             "Everything at once",
             "The worn unit is at its end, the spare is lost, the workshop is late again, and an edge came up last week."
         ),
+        new("T-08", "It wears faster than its age", "Two take-downs found it far more worn than a unit of its age: look at the spare."),
+        new("T-09", "An order that was forgotten", "Ordered more than a year ago and never heard of again: it is not counted on."),
     ];
 
     public static void AddAll(Scene scene, Salon salon, Person desk)
@@ -32,6 +34,8 @@ public static class TourScenes
         StillCuring(scene, salon, today);
         TwoRecords(scene, salon, desk);
         EverythingAtOnce(scene, salon, today);
+        WearsFast(scene, salon, today);
+        Forgotten(scene, salon, today);
         foreach (var place in scene.Salons)
             Stock(scene, place, today);
     }
@@ -134,6 +138,36 @@ public static class TourScenes
         scene.Db.HairSystems.Add(next);
         scene.Db.FindWords.Add(Data.FindWordIndexer.For(next));
         return next;
+    }
+
+    /// <returns>The unit that is on the head.</returns>
+    public static HairSystem WearsFast(Scene scene, Salon salon, LocalDate today)
+    {
+        var client = scene.AddClient("T-08", "Leopold Ashgrove", salon, "+447700900108");
+        var worn = scene.AddUnit(client, scene.Kinds[3], today.PlusDays(-80));
+        var bond = Renewed(scene, salon, client, null, worn, today.PlusDays(-76), grade: null);
+        bond = Renewed(scene, salon, client, bond, worn, today.PlusDays(-50), grade: 1);
+        Renewed(scene, salon, client, bond, worn, today.PlusDays(-20), grade: 2);
+        var next = new HairSystem(Guid.CreateVersion7(), "T-08-next", client.Id, scene.Kinds[3].Id, today.PlusDays(-29));
+        next.Order(today.PlusDays(-28));
+        next.AcknowledgeOrder(today.PlusDays(-25));
+        next.AddDeliveryPromise(Guid.CreateVersion7(), today.PlusDays(28), today.PlusDays(-25));
+        scene.Db.HairSystems.Add(next);
+        scene.Db.FindWords.Add(Data.FindWordIndexer.For(next));
+        return worn;
+    }
+
+    /// <returns>The unit that never came.</returns>
+    public static HairSystem Forgotten(Scene scene, Salon salon, LocalDate today)
+    {
+        var client = scene.AddClient("T-09", "Winifred Tarrant-Obi", salon, "+447700900109");
+        scene.AddBond(client, scene.AddUnit(client, scene.Kinds[0], today.PlusDays(-110)), today.PlusDays(-12), scene.Products[0]);
+        var lost = new HairSystem(Guid.CreateVersion7(), "T-09-old", client.Id, scene.Kinds[0].Id, today.PlusDays(-402));
+        lost.Order(today.PlusDays(-400));
+        lost.AcknowledgeOrder(today.PlusDays(-396));
+        scene.Db.HairSystems.Add(lost);
+        scene.Db.FindWords.Add(Data.FindWordIndexer.For(lost));
+        return lost;
     }
 
     private static Bond Renewed(Scene scene, Salon salon, Client client, Bond? old, HairSystem unit, LocalDate day, int? grade)

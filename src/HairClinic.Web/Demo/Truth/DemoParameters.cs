@@ -73,6 +73,12 @@ public static class DemoParameters
     /// <summary>Half of its orders come three weeks or more after the first promise.</summary>
     public static readonly DemoWorkshop Alder = new("Workshop Alder", LeadDays: 78, LeadSpread: 0.13, Life: 1.06);
 
+    /// <summary>In the demo, factor on the life of Alder's units that were ordered in so many of the last days.</summary>
+    public const double AlderDecline = 0.72;
+
+    /// <inheritdoc cref="AlderDecline"/>
+    public const int AlderDeclinedBeforeDays = 330;
+
     public static IReadOnlyList<DemoWorkshop> Makers => [North, Quay, Alder];
 
     /// <summary>Every workshop promises eight weeks, whatever it takes.</summary>
