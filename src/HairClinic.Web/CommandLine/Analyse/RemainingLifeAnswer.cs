@@ -15,12 +15,17 @@ public sealed record RemainingLifeAnswer(
     /// <summary>Below this a window's answer loses digits: it is laid on so many values of a client's effect, and these lie beyond.</summary>
     public const double LeastOfWindow = 1e-9;
 
+    // With grades a life is laid on whole days, and not on more of them.
+    private const int MostDaysGraded = 2_900;
+    private const double NothingLeft = 1e-6;
+
+    /// <summary>Looks behind it that said something.</summary>
+    public int Looks { get; private init; }
+
     /// <summary>The one place where a unit's grades meet its life and age.</summary>
-    /// <exception cref="Refusal">Next to no unit lasts so long; or grades are given.</exception>
+    /// <exception cref="Refusal">Next to no unit lasts so long; or with grades one may last for many years.</exception>
     public static RemainingLifeAnswer Of(KnownLife life, double age, IReadOnlyList<GradedDay> grades)
     {
-        if (grades.Count > 0)
-            throw new Refusal("What grades say of the remaining life is not worked out here yet: ask without --grade and --grades.");
         var prediction = new LifePrediction(life.Population, ClientEffectNodes.For(life.Population), life.Place);
         var toAge = prediction.Survival(age);
         if (life.Window is not null && toAge < LeastOfWindow)
@@ -30,12 +35,28 @@ public sealed record RemainingLifeAnswer(
                 age
             );
         }
+        var seen = UnitGrades.FromLooks(grades.Select(g => GradeLook.FromGrades(g.WornDays, g.Grades)));
+        if (seen.Looks > 0)
+            prediction = prediction.WithGrades(age, Weights(life, prediction, age, seen));
         return new RemainingLifeAnswer(
             life.Population.Distribution,
             age,
             toAge,
             days => prediction.SurvivalGiven(age, days),
             share => prediction.RemainingQuantile(age, share)
-        );
+        )
+        {
+            Looks = seen.Looks,
+        };
+    }
+
+    // A life said by its parameters has no window of its own: four in five of such units end in it.
+    private static GradeWeights Weights(KnownLife life, LifePrediction prediction, double age, UnitGrades seen)
+    {
+        if (prediction.SurvivalGiven(age, MostDaysGraded) > NothingLeft)
+            throw new Refusal("With grades a life is worked out day by day: a unit that may last {0} days more cannot be asked so.", MostDaysGraded);
+        var window =
+            life.Window ?? WindowPrior.FromWindow(life.Population.Distribution, prediction.Quantile(0.1), prediction.Quantile(0.9));
+        return new GradeWeights(new GradeCurveBuilder(GradeLink.Usual, window).Build(seen), age);
     }
 }

@@ -23,9 +23,15 @@ public static class RemainingLifeJsonBuilder
             ["survival"] = new JsonArray([
                 .. days.Select(at => new JsonObject { ["days"] = at, ["survival"] = SurvivalJsonBuilder.Number(life.Survival(at)) }),
             ]),
-            ["notes"] =
-                life.ToAge < Rare
-                    ? new JsonArray("Fewer than one such unit in a million lasts to this age: the age, or the life, may be wrong.")
-                    : new JsonArray(),
+            ["looks"] = life.Looks,
+            ["notes"] = new JsonArray([.. Notes(life).Select(note => JsonValue.Create(note))]),
         };
+
+    private static IEnumerable<string> Notes(RemainingLifeAnswer life)
+    {
+        if (life.ToAge < Rare)
+            yield return "Fewer than one such unit in a million lasts to this age: the age, or the life, may be wrong.";
+        if (life.Looks > 0)
+            yield return "How grades follow from lives is assumed here, not learnt from a practice's own records.";
+    }
 }

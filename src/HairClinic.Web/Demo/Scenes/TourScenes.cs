@@ -21,7 +21,7 @@ public static class TourScenes
             "Everything at once",
             "The worn unit is at its end, the spare is lost, the workshop is late again, and an edge came up last week."
         ),
-        new("T-08", "It wears faster than its age", "Two take-downs found it far more worn than a unit of its age: look at the spare."),
+        new("T-08", "It wears faster than its age", "Three take-downs found it far more worn than a unit of its age: look at the spare."),
         new("T-09", "An order that was forgotten", "Ordered more than a year ago and never heard of again: it is not counted on."),
     ];
 
@@ -146,8 +146,9 @@ public static class TourScenes
         var client = scene.AddClient("T-08", "Leopold Ashgrove", salon, "+447700900108");
         var worn = scene.AddUnit(client, scene.Kinds[3], today.PlusDays(-80));
         var bond = Renewed(scene, salon, client, null, worn, today.PlusDays(-76), grade: null);
-        bond = Renewed(scene, salon, client, bond, worn, today.PlusDays(-50), grade: 1);
-        Renewed(scene, salon, client, bond, worn, today.PlusDays(-20), grade: 2);
+        bond = Renewed(scene, salon, client, bond, worn, today.PlusDays(-56), grade: 2);
+        bond = Renewed(scene, salon, client, bond, worn, today.PlusDays(-36), grade: 2);
+        Renewed(scene, salon, client, bond, worn, today.PlusDays(-16), grade: 2);
         var next = new HairSystem(Guid.CreateVersion7(), "T-08-next", client.Id, scene.Kinds[3].Id, today.PlusDays(-29));
         next.Order(today.PlusDays(-28));
         next.AcknowledgeOrder(today.PlusDays(-25));

@@ -25,6 +25,16 @@ internal static class WatchWords
                 alarm.Units
             ];
 
+    /// <summary>Where a unit that an alarm names is, and since when it is here; of an adhesive's, when it was bonded.</summary>
+    public static string Place(WatchedClient unit, bool ofWorkshop, LocalDate today, IStringLocalizer<Words> words) =>
+        unit.On switch
+        {
+            null => words["on its way"],
+            { } on when !ofWorkshop => words["bonded on {0}", Dates.Day(on, today)],
+            { } on when unit.IsWorn => words["on the head, delivered {0}", Dates.Day(on, today)],
+            { } on => words["waits, delivered {0}", Dates.Day(on, today)],
+        };
+
     /// <summary>The deliveries an alarm names.</summary>
     public static string Cohort(WatchAlarm alarm, IStringLocalizer<Words> words) =>
         alarm.CohortThrough is { } through
