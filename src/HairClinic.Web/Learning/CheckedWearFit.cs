@@ -1,11 +1,17 @@
 namespace HairClinic.Web.Learning;
 
 /// <summary>A fit of hold or life to the spells whose dates can be believed, and the questions about the others.</summary>
-public sealed record CheckedWearFit(StoredFit Fit, IReadOnlyList<DateCheck> Asked)
+/// <param name="All">Believed or not.</param>
+/// <param name="Spells">Those the fit was made from.</param>
+public sealed record CheckedWearFit<T>(StoredFit Fit, IReadOnlyList<DateCheck> Asked, IReadOnlyCollection<T> All, IReadOnlyList<T> Spells)
+    where T : WearSpell;
+
+/// <summary>Finds it.</summary>
+public static class CheckedWearFit
 {
     /// <param name="last">The newest fit that was made this way; null before there is one.</param>
     /// <param name="fit">Fits the spells it is given.</param>
-    public static CheckedWearFit Find<T>(
+    public static CheckedWearFit<T> Find<T>(
         IReadOnlyCollection<T> all,
         IReadOnlyDictionary<KnownCovariate, double> factors,
         StoredFit? last,
@@ -22,12 +28,14 @@ public sealed record CheckedWearFit(StoredFit Fit, IReadOnlyList<DateCheck> Aske
             return new SpellToJudge(s.Spell, s.Window!.Value.Place, checks.Standing(kind, id, from, until));
         });
         var believed = BeliefOf(new WearModel(last, factors), spells);
+        IReadOnlyList<T> used = [];
         var found = OutlyingSpells.Find(
             rows,
             believed,
             kept =>
             {
-                var fitted = fit([.. spells.Select((s, i) => kept[i] is { } seen ? As(s, seen) : null).OfType<T>()]);
+                used = [.. spells.Select((s, i) => kept[i] is { } seen ? As(s, seen) : null).OfType<T>()];
+                var fitted = fit(used);
                 if (!fitted.Converged)
                     return (fitted, null);
                 believed = BeliefOf(new WearModel(fitted, factors), spells);
@@ -35,7 +43,8 @@ public sealed record CheckedWearFit(StoredFit Fit, IReadOnlyList<DateCheck> Aske
             }
         );
         found.Fit.RecordLeftOut(found.Asked.Count);
-        return new CheckedWearFit(found.Fit, [.. found.Asked.Select(i => ToCheck(spells[i], believed.Usual(i, rows[i].Place), today))]);
+        DateCheck[] asked = [.. found.Asked.Select(i => ToCheck(spells[i], believed.Usual(i, rows[i].Place), today))];
+        return new CheckedWearFit<T>(found.Fit, asked, all, used);
     }
 
     private static T As<T>(T spell, Spell seen)

@@ -7,7 +7,8 @@ public sealed class DateCheckFacts
 {
     private readonly ILookup<(DateCheckKind Kind, Guid Subject), DateCheck> _checks;
 
-    private DateCheckFacts(IEnumerable<DateCheck> checks) => _checks = checks.ToLookup(c => (c.Kind, c.SubjectId));
+    /// <param name="checks">The older first.</param>
+    public DateCheckFacts(IEnumerable<DateCheck> checks) => _checks = checks.ToLookup(c => (c.Kind, c.SubjectId));
 
     /// <param name="unitIds">Null for all there are, bonds' and workshops' among them.</param>
     public static async Task<DateCheckFacts> LoadAsync(ClinicDb db, IReadOnlyCollection<Guid>? unitIds, CancellationToken cancellation) =>

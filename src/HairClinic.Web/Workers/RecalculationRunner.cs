@@ -88,7 +88,7 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
         );
         GradeLearner.Learn(life.Fit, last.GetValueOrDefault(LifetimeKind.Life), lives, lifeFactors);
         await StoreAsync(db, life, DateCheckKind.UnitLasted, checks, cancellation);
-        await StreamWatcher.WatchAsync(db, held, lives, cut, cancellation);
+        await StreamWatcher.WatchAsync(db, hold, life, cut, cancellation);
         db.ChangeTracker.Clear();
 
         await PreparationRefresher.RefreshAsync(db, units, before.Settings.PreparationDays, cut, cancellation);
@@ -124,13 +124,14 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
         return true;
     }
 
-    private static async Task StoreAsync(
+    private static async Task StoreAsync<T>(
         ClinicDb db,
-        CheckedWearFit made,
+        CheckedWearFit<T> made,
         DateCheckKind kind,
         DateCheckFacts checks,
         CancellationToken cancellation
     )
+        where T : WearSpell
     {
         await checks.StageAsync(db, made.Asked, [kind], cancellation);
         db.StoredFits.Add(made.Fit);

@@ -1,5 +1,6 @@
 using HairClinic.Domain.Bonding;
 using HairClinic.Domain.Visits;
+using HairClinic.Web.Learning;
 
 namespace HairClinic.Benchmarks.Worlds;
 
@@ -16,6 +17,8 @@ internal sealed record ClientBook(int Client, int Base, int Workshop, int Adhesi
 /// <summary>One unit as it is written down; a day that has not come is null.</summary>
 internal sealed class UnitRecord
 {
+    public Guid Id { get; set; }
+
     public int? OrderedOn { get; set; }
 
     /// <summary>For good: what was sent back to be made again has not arrived.</summary>
@@ -24,6 +27,12 @@ internal sealed class UnitRecord
     public int? ReadyOn { get; set; }
 
     public bool IsRemade { get; set; }
+
+    /// <summary>Since it was ordered, or sent back to be made again; null where it never was on order.</summary>
+    public int? WaitingSince { get; set; }
+
+    /// <summary>The first day on which it was said to wear faster than its age.</summary>
+    public int? WarnedOn { get; set; }
 
     public int? RetiredOn { get; set; }
 
@@ -67,4 +76,9 @@ internal sealed class BondRecord(int appliedOn, int dueOn)
 
     /// <summary>Null while it is on the head.</summary>
     public HoldObservation? Held { get; set; }
+
+    public int? RemovedOn { get; set; }
+
+    /// <summary>As it was last read once it was over, and how many cohorts were named then.</summary>
+    public (HoldSpell Spell, int Cohorts)? Known { get; set; }
 }

@@ -3,6 +3,7 @@ using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Replacement;
 using HairClinic.Domain.Wear.Curves;
 using HairClinic.Domain.Wear.Lifetimes;
+using HairClinic.Domain.Wear.Watch;
 using HairClinic.Web.Learning;
 
 namespace HairClinic.Benchmarks.Worlds;
@@ -26,29 +27,49 @@ internal static class BookRows
         ),
     ];
 
+    public static Guid WorkshopId(int workshop) => Workshops[workshop];
+
+    public static Guid AdhesiveId(int adhesive) => Adhesives[adhesive];
+
+    public static Guid LotId(int lot) => new(lot, 0, 0, [0, 0, 0, 0, 0, 0, 0, 4]);
+
+    /// <summary>Of a workshop, an adhesive or a lot, by its id.</summary>
+    public static int NumberOf(Guid id) => BitConverter.ToInt32(id.ToByteArray(), 0);
+
     /// <param name="lot">Of the adhesive.</param>
-    public static CovariateValue[] HoldCovariates(ClientBook client, int lot, int day)
+    /// <param name="cohorts">Bonds that alarms named.</param>
+    public static CovariateValue[] HoldCovariates(ClientBook client, int lot, int day, IReadOnlyList<WatchedCohort> cohorts)
     {
-        CovariateValue[] made =
+        List<CovariateValue> made =
         [
             CovariateValue.ForBaseMaterial(Bases[client.Base]),
             CovariateValue.Adhesive(Adhesives[client.Adhesive]),
             CovariateValue.Lot(LotId(lot)),
             .. CovariateValue.Season(PracticeRows.DateOf(day)),
         ];
-        return client.Oily > 0 ? [.. made, CovariateValue.For(KnownCovariate.OilySkin, client.Oily)] : made;
+        if (client.Oily > 0)
+            made.Add(CovariateValue.For(KnownCovariate.OilySkin, client.Oily));
+        foreach (var cohort in cohorts)
+        {
+            if ((cohort.StreamId == Adhesives[client.Adhesive] || cohort.StreamId == LotId(lot)) && cohort.Names(PracticeRows.DateOf(day)))
+                made.Add(CovariateValue.Cohort(cohort.AlarmId));
+        }
+        return [.. made];
     }
 
-    private static Guid LotId(int lot) => new(lot, 0, 0, [0, 0, 0, 0, 0, 0, 0, 4]);
-
     /// <summary>The client's bonds; one on the head held until its window closes, at most.</summary>
-    public static IEnumerable<HoldSpell> Holds(ClientBook client, int today)
+    public static IEnumerable<HoldSpell> Holds(ClientBook client, int today, IReadOnlyList<WatchedCohort> cohorts)
     {
         foreach (var bond in client.Bonds)
         {
+            if (bond.Known is { } already && already.Cohorts == cohorts.Count)
+            {
+                yield return already.Spell;
+                continue;
+            }
             var known = Math.Min(today - bond.AppliedOn, 7 * PracticeRows.HoldWeeks[client.Base].LatestWeeks);
-            yield return new HoldSpell(
-                Guid.Empty,
+            var spell = new HoldSpell(
+                new Guid(client.Client, (short)bond.AppliedOn, 0, [0, 0, 0, 0, 0, 0, 0, 6]),
                 PracticeRows.DateOf(bond.AppliedOn),
                 Bases[client.Base],
                 Adhesives[client.Adhesive],
@@ -56,12 +77,18 @@ internal static class BookRows
                 client.Id,
                 Spell.FromHold(bond.Held ?? new HoldObservation(HoldCensoring.AtLeast, known, null)),
                 HoldWindows[client.Base],
-                HoldCovariates(client, bond.Lot, bond.AppliedOn)
-            );
+                HoldCovariates(client, bond.Lot, bond.AppliedOn, cohorts)
+            )
+            {
+                EndedOn = bond.RemovedOn is { } off ? PracticeRows.DateOf(off) : null,
+            };
+            if (bond.Held is not null)
+                bond.Known = (spell, cohorts.Count);
+            yield return spell;
         }
     }
 
-    public static LifeSpell Life(ClientBook client, UnitRecord unit, int today)
+    public static LifeSpell Life(ClientBook client, UnitRecord unit, int today, IReadOnlyList<WatchedCohort> cohorts)
     {
         var wear = UnitWear.FromRecords(
             unit.RetiredOn is null ? UnitState.Bonded : UnitState.Retired,
@@ -77,7 +104,7 @@ internal static class BookRows
             PracticeRows.DateOf(today)
         );
         return new LifeSpell(
-            Guid.Empty,
+            unit.Id,
             Kinds[client.Base].Id,
             Bases[client.Base],
             Workshops[client.Workshop],
@@ -86,28 +113,14 @@ internal static class BookRows
             client.Id,
             wear.Life,
             LifeWindows[client.Base],
-            LifeCovariates(client)
+            LifeCovariates(client, unit.ArrivedOn, cohorts)
         )
         {
             RepairedAt = wear.RepairedAt,
+            Grades = wear.Grades,
+            FirstWornOn = PracticeRows.DateOf(unit.Worn[0].From),
+            RetiredOn = unit.RetiredOn is { } gone ? PracticeRows.DateOf(gone) : null,
         };
-    }
-
-    /// <summary>The lead time of one base from one workshop, as of a day.</summary>
-    public static LeadTime Lead(IEnumerable<UnitRecord> units, LeadTimePrior row, int today)
-    {
-        var ordered = units.Where(u => u.OrderedOn is not null && !u.IsRemade).ToList();
-        return LeadTime.Learn(
-            row,
-            [
-                .. ordered
-                    .Where(u => u.ArrivedOn is not null)
-                    .OrderBy(u => u.ArrivedOn)
-                    .Select(u => (double)(u.ArrivedOn!.Value - u.OrderedOn!.Value))
-                    .TakeLast(StoredLead.Most),
-            ],
-            [.. ordered.Where(u => u.IsInFlight).Select(u => (double)(today - u.OrderedOn!.Value))]
-        );
     }
 
     public static RemakeRate Remakes(IEnumerable<UnitRecord> units)
@@ -116,10 +129,23 @@ internal static class BookRows
         return PracticeRows.Remakes.AddOutcomes(ordered.Count(u => u.IsRemade), ordered.Count(u => !u.IsRemade && u.ArrivedOn is not null));
     }
 
-    public static CovariateValue[] LifeCovariates(ClientBook client)
+    /// <param name="arrivedOn">Null while it is still to come.</param>
+    /// <param name="cohorts">Units that alarms named.</param>
+    public static CovariateValue[] LifeCovariates(ClientBook client, int? arrivedOn, IReadOnlyList<WatchedCohort> cohorts)
     {
-        CovariateValue[] made = [CovariateValue.ForBaseMaterial(Bases[client.Base]), CovariateValue.Workshop(Workshops[client.Workshop])];
-        return client.Heat > 0 ? [.. made, CovariateValue.For(KnownCovariate.DailyHeat, client.Heat)] : made;
+        List<CovariateValue> made =
+        [
+            CovariateValue.ForBaseMaterial(Bases[client.Base]),
+            CovariateValue.Workshop(Workshops[client.Workshop]),
+        ];
+        if (client.Heat > 0)
+            made.Add(CovariateValue.For(KnownCovariate.DailyHeat, client.Heat));
+        foreach (var cohort in cohorts)
+        {
+            if (cohort.StreamId == Workshops[client.Workshop] && cohort.Names(arrivedOn is { } day ? PracticeRows.DateOf(day) : null))
+                made.Add(CovariateValue.Cohort(cohort.AlarmId));
+        }
+        return [.. made];
     }
 
     private static Guid[] Ids(byte kind) => [.. Enumerable.Range(0, 2).Select(i => new Guid(i, 0, 0, [0, 0, 0, 0, 0, 0, 0, kind]))];

@@ -44,6 +44,7 @@ internal sealed class ClientDays(Traits traits, PracticeDays practice)
 
     private UnitRecord Add(UnitTruth unit)
     {
+        unit.Record.Id = new Guid(Book.Client, (short)_units.Count, 0, [0, 0, 0, 0, 0, 0, 0, 5]);
         _units.Add(unit);
         Book.Units.Add(unit.Record);
         return unit.Record;
@@ -55,7 +56,8 @@ internal sealed class ClientDays(Traits traits, PracticeDays practice)
         {
             if (unit.Record.ReadyOn is not null)
                 continue;
-            unit.Record.IsRemade |= unit.Delivery.FaultyOn == day;
+            if (unit.Delivery.FaultyOn == day)
+                (unit.Record.IsRemade, unit.Record.WaitingSince) = (true, day);
             if (unit.Delivery.ArrivesOn == day)
                 unit.Record.ArrivedOn = day;
             if (unit.Delivery.ReadyOn == day)
@@ -70,7 +72,7 @@ internal sealed class ClientDays(Traits traits, PracticeDays practice)
         if (_bond?.Unit is not { HasEnded: false } unit || !unit.IsWornOut(unit.Record.WornDays(day)))
             return;
         unit.HasEnded = true;
-        practice.Measures.WornOut(Book, day, Ready(day) is null, unit.IsOfDecline);
+        practice.Measures.WornOut(Book, day, Ready(day) is null, unit);
     }
 
     private UnitTruth? Ready(int day) => _units.Find(u => u.Record.ReadyOn <= day && !u.HasEnded);
@@ -105,7 +107,7 @@ internal sealed class ClientDays(Traits traits, PracticeDays practice)
         var (unit, bond, truth, _) = _bond!.Value;
         var record = unit.Record;
         record.Worn[^1] = (bond.AppliedOn, day);
-        bond.Held = truth.Seen(day - bond.AppliedOn);
+        (bond.Held, bond.RemovedOn) = (truth.Seen(day - bond.AppliedOn), day);
         practice.Measures.Bond(day, truth.Hold < day - bond.AppliedOn);
         (_bond, _happened) = (null, true);
         var worn = record.WornDays(day);
@@ -168,7 +170,10 @@ internal sealed class ClientDays(Traits traits, PracticeDays practice)
             return;
         }
         if (_happened || (day + traits.Client) % PracticeDays.PlanEvery == 0)
+        {
             _orderBy = practice.Advice.OrderBy(Book, day);
+            practice.Advice.Warn(Book, day);
+        }
         _happened = false;
         if (_orderBy > day || !PracticeRows.IsOpen(day))
             return;
@@ -179,6 +184,9 @@ internal sealed class ClientDays(Traits traits, PracticeDays practice)
     private void Place(int day, int units)
     {
         for (; units > 0; units--)
-            Add(practice.Truth.Ordered(traits, _units.Count, day)).OrderedOn = day;
+        {
+            var unit = Add(practice.Truth.Ordered(traits, _units.Count, day));
+            unit.OrderedOn = unit.WaitingSince = day;
+        }
     }
 }

@@ -20,15 +20,16 @@ internal sealed class Measures
 
     /// <summary>A unit was worn out on that day, though nobody saw it yet.</summary>
     /// <param name="gap">Nothing else was ready that day.</param>
-    public void WornOut(ClientBook client, int day, bool gap, bool ofDecline)
+    public void WornOut(ClientBook client, int day, bool gap, UnitTruth unit)
     {
         if (day < 0)
             return;
         Tally.Count("gap", gap);
         Tally.Count($"gap {Year(day)}", gap);
         Tally.Count($"gap {PracticeRows.Bases[client.Base]}", gap);
-        if (gap && ofDecline)
+        if (gap && unit.IsOfDecline)
             GapsOfDecline.Add(day);
+        Tally.Count(gap ? "warned of gap" : "warned falsely", unit.Record.WarnedOn is not null);
     }
 
     /// <summary>It was found so at a take-down.</summary>

@@ -5,13 +5,12 @@ internal sealed class PracticeDays(Setup setup, World world, Policy policy, int 
 {
     public const int PlanEvery = 7;
     public const int AskEvery = 90;
-    private const int RefitEvery = 30;
 
     public Policy Policy => policy;
 
     public PracticeTruth Truth { get; } = new(world, new Streams(setup.Seed, number));
 
-    public Advice Advice { get; } = new(setup.Spares);
+    public Advice Advice { get; } = new(setup.Spares, world);
 
     public Grader Grader { get; } = new(setup.Grades);
 
@@ -23,8 +22,12 @@ internal sealed class PracticeDays(Setup setup, World world, Policy policy, int 
         var books = clients.ConvertAll(client => client.Book);
         for (var day = -PracticeRows.Before; day < 365 * setup.Years; day++)
         {
-            if (day >= 0 && day % RefitEvery == 0 && policy.IsAdvice)
-                Advice.Refit(day, books);
+            if (day >= 0 && policy.IsAdvice)
+            {
+                Advice.Answer(day);
+                if (day % world.RefitEvery == 0)
+                    Advice.Refit(day, books);
+            }
             foreach (var client in clients)
                 client.Live(day);
         }

@@ -1,4 +1,5 @@
 using HairClinic.Benchmarks.Calibration;
+using HairClinic.Domain.Wear.Watch;
 
 namespace HairClinic.Benchmarks.Worlds;
 
@@ -13,7 +14,9 @@ internal static class WorldsText
         Day by day: a lift brings the client in within three days if they know its day (55 %), else it is seen at the next contact (4-14 days
         apart) or at the take-down; a unit is looked at when it is taken down and retired if it is worn out; spares wait until then.
         Grades, honest: 20 % of take-downs none; of the rest 30 % a copy of the last entry or off by one; who retires writes 3, 4 or nothing.
-        Advice: fitted every 30 days; planned every 7 and after each event; ordered on the last day; rebonded on the due day.
+        Advice: planned every 7 days and after each event; ordered on the last day; rebonded on the due day. Lives are fitted and workshops
+        watched every 14 days where one declines and in the control, else every 28; holds fitted every 28; bonds watched (control, summer,
+        lot, all) every 56; grades learnt every 112. Nobody closes an alarm. What is asked about dates is answered after three days, truthfully.
         Others: one order once what is worn has lasted a share of its usual life, or is found worn out, unless there is a spare or an order under
         way; rebonded every 35 days (thin: 8).
         gap: of units that were worn out, those on whose last day nothing else was ready; found bare: of units found worn out at a take-down,
@@ -42,7 +45,8 @@ internal static class WorldsText
         var advised = runs[0].Practices;
         SayBands(report, [.. advised.Select(p => p.Measures.Tally)], setup.Years);
         SayChances(report, [.. advised.Select(p => p.Measures.Tally)]);
-        SayAlarms(report, advised, world.Decline, setup);
+        SayAlarms(report, advised, world, setup);
+        SayWarnings(report, advised, world);
         report.Say(
             $"gaps / worn-out units by practice: {string.Join(' ', advised.Select(p => p.Measures.Tally.Of("gap")).Select(g => $"{g.Hits}/{g.Trials}"))}"
         );
@@ -95,28 +99,62 @@ internal static class WorldsText
         }
     }
 
-    private static void SayAlarms(Report report, PracticeDays[] practices, Decline? decline, Setup setup)
+    private static void SayAlarms(Report report, PracticeDays[] practices, World world, Setup setup)
     {
-        var wrong = practices.Sum(p => p.Advice.Alarms.Count(a => !IsTrue(a, decline)));
-        var wrongly = $"{(double)wrong / practices.Length / setup.Years:F2} false ones a practice-year";
-        if (decline is null)
+        var wrong = practices.Sum(p => p.Advice.Alarms.Count(a => a.Kind == WatchedStreamKind.Workshop && !IsTrue(a, world)));
+        var bonds = practices.SelectMany(p => p.Advice.Alarms).Where(a => a.Kind != WatchedStreamKind.Workshop).ToList();
+        var years = (double)practices.Length * setup.Years;
+        var wrongly =
+            $"{wrong / years:F2} false ones a practice-year; of adhesives and lots {bonds.Count(a => !IsTrue(a, world)) / years:F2} false ones, {bonds.Count(a => IsTrue(a, world))} true ones";
+        if (world.Decline is not { } decline)
         {
             report.Say($"alarms: {wrongly}");
             return;
         }
         var named = practices
-            .Select(p => (p.Measures.GapsOfDecline, First: p.Advice.Alarms.Where(a => IsTrue(a, decline)).Select(a => (int?)a.Day).Min()))
+            .Select(p =>
+                (
+                    p.Measures.GapsOfDecline,
+                    First: p.Advice.Alarms.Where(a => a.Kind == WatchedStreamKind.Workshop && IsTrue(a, world))
+                        .Select(a => (int?)a.Day)
+                        .Min()
+                )
+            )
             .ToList();
-        var days = named.Select(n => n.First).OfType<int>().Select(day => (double)(day - decline.FromDay)).ToList();
+        // Those that were never named count as later than all others.
+        var days = named.Select(n => n.First is { } day ? day - decline.FromDay : double.PositiveInfinity).ToList();
         var (after, all) = (named.Sum(n => n.GapsOfDecline.Count(day => day > n.First)), named.Sum(n => n.GapsOfDecline.Count));
-        var median = days.Count > 0 ? $", after a median of {Rounds.Median(days):F0} days" : "";
         report.Say(
-            $"alarms: in {days.Count} of {practices.Length} practices{median}; {after} of {all} gaps of its units come after it; {wrongly}"
+            $"alarms: in {days.Count(double.IsFinite)} of {practices.Length} practices, after a median of {Rounds.Median(days):F0} days; {after} of {all} gaps of its units come after it; {wrongly}"
         );
     }
 
-    private static bool IsTrue(Alarm alarm, Decline? decline) =>
-        decline is not null && alarm.Workshop == decline.Workshop && alarm.Day >= decline.FromDay;
+    private static void SayWarnings(Report report, PracticeDays[] practices, World world)
+    {
+        Tally[] tallies = [.. practices.Select(p => p.Measures.Tally)];
+        if (world.CountsWarnings)
+            SayWarned(report, tallies, practices);
+        var asked = practices.SelectMany(p => p.Advice.Asked).CountBy(check => check.Kind).OrderBy(k => k.Key);
+        report.Say(
+            $"asked about, a practice: {string.Join(", ", asked.Select(k => $"{k.Key} {(double)k.Value / practices.Length:F1}"))}; preparation learnt in {practices.Count(p => p.Advice.Preparation.IsLearnt)} of them"
+        );
+    }
+
+    private static void SayWarned(Report report, Tally[] tallies, PracticeDays[] practices)
+    {
+        var (gap, none) = (Tally.Sum(tallies, "warned of gap"), Tally.Sum(tallies, "warned falsely"));
+        report.Say(
+            $"wears faster than its age, said before the end: of units that left nobody else ready {Percent(gap)} %, of the others {Percent(none)} %; grades count at the end in {practices.Count(p => p.Advice.GradesTell)} of {practices.Length} practices"
+        );
+    }
+
+    private static bool IsTrue(Alarm alarm, World world) =>
+        alarm.Kind switch
+        {
+            WatchedStreamKind.Workshop => world.Decline is { } decline && alarm.Number == decline.Workshop && alarm.Day >= decline.FromDay,
+            WatchedStreamKind.Lot => world.Lot is not null && alarm.Number == BondRecord.LotOf(BadLot.FirstDay),
+            _ => false,
+        };
 
     private static string Percent((double Share, double Error, int Trials) sum) => $"{100 * sum.Share:F1} +- {100 * sum.Error:F1}";
 

@@ -18,6 +18,7 @@ public static class ShiftScan
     /// <summary>What is looked for: from the place on, lives or holds are shorter by 22 % (0.25 in ln T).</summary>
     public const double Decline = -0.25;
 
+    /// <param name="fit">Of these rows, all of them, and of no others that have changed since: it is taken to stand at their peak.</param>
     /// <param name="rows">All rows of each client who has one in the stream, in any order.</param>
     /// <param name="length">Units of the stream.</param>
     /// <param name="from">The first place at which it may have begun.</param>

@@ -22,6 +22,9 @@ public sealed record WatchedRow(
     /// </summary>
     internal Func<double, double, RowLogLikelihood>? Evidence { get; init; }
 
+    /// <summary>The chance that its unit is a dud, as the fit has it: a dud is no sign of a decline; 0 where none may be.</summary>
+    public double DudShare { get; init; }
+
     internal bool TellsNothing => Evidence is null && (Spell.Weight == 0 || (Spell.End == SpellEnd.After && Spell.Lower == Entered));
 
     internal RowLogLikelihood Evaluate(LifeDistribution distribution, double centre, double tau)
@@ -32,10 +35,12 @@ public sealed record WatchedRow(
         return Entered == 0 ? whole : Add(whole, Weigh(OfSpell(distribution, Spell.RightCensored(Entered), centre, tau), -Spell.Weight));
     }
 
-    private static RowLogLikelihood OfSpell(LifeDistribution distribution, Spell spell, double centre, double tau)
+    private RowLogLikelihood OfSpell(LifeDistribution distribution, Spell spell, double centre, double tau)
     {
         var lower = spell.Lower > 0 ? Math.Log(spell.Lower) : double.NegativeInfinity;
         var upper = spell.End == SpellEnd.At ? lower : Math.Log(spell.Upper);
+        if (DudShare > 0)
+            return DudLikelihood.Evaluate(distribution, spell.End, lower, upper, centre, tau, DudShare);
         return distribution == LifeDistribution.Weibull
             ? WeibullLikelihood.Evaluate(spell.End, lower, upper, centre, tau)
             : LogNormalLikelihood.Evaluate(spell.End, lower, upper, centre, tau);

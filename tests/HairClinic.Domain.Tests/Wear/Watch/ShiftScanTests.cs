@@ -44,6 +44,35 @@ public sealed class ShiftScanTests
         Assert.Equal(expected, increment, 1e-7);
     }
 
+    // A unit that may be a dud: its likelihood over the drop, N(0.5, 0.3²) cut to (0, 1.5), by a fine grid.
+    [Fact]
+    public void A_dud_is_no_sign_of_a_decline()
+    {
+        const double Share = 0.07;
+        var early = Spell.FromBounds(80, 95);
+        var fit = Settled(0, clientSpread: 0);
+
+        var asDud = Assert.Single(ShiftScan.Increments(fit, [new WatchedRow(0, 0, early, Place, []) { DudShare = Share }], 1));
+        var asAnother = Assert.Single(ShiftScan.Increments(fit, [new WatchedRow(0, 0, early, Place, [])], 1));
+
+        // Gauss's rule of seven over the drop is off by less than that.
+        Assert.Equal(Math.Log(Mixed(5.4 - 0.25) / Mixed(5.4)), asDud, 0.01);
+        Assert.True(asAnother > 2);
+        Assert.True(asDud < asAnother / 2);
+
+        double Mixed(double centre)
+        {
+            var (sum, whole) = (0.0, 0.0);
+            for (var drop = 0.0005; drop < 1.5; drop += 0.001)
+            {
+                var weight = Math.Exp(-(drop - 0.5) * (drop - 0.5) / (2 * 0.3 * 0.3));
+                sum += weight * Likelihood(early, centre - drop);
+                whole += weight;
+            }
+            return (1 - Share) * Likelihood(early, centre) + Share * sum / whole;
+        }
+    }
+
     // The client's effect by a fine grid: two short units of one client may be that client's.
     [Fact]
     public void Units_of_one_client_are_witnesses_who_know_each_other()
