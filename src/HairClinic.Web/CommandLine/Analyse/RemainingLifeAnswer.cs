@@ -54,7 +54,10 @@ public sealed record RemainingLifeAnswer(
     private static GradeWeights Weights(KnownLife life, LifePrediction prediction, double age, UnitGrades seen)
     {
         if (prediction.SurvivalGiven(age, MostDaysGraded) > NothingLeft)
-            throw new Refusal("With grades a life is worked out day by day: a unit that may last {0} days more cannot be asked so.", MostDaysGraded);
+            throw new Refusal(
+                "With grades a life is worked out day by day: a unit that may last {0} days more cannot be asked so.",
+                MostDaysGraded
+            );
         var window =
             life.Window ?? WindowPrior.FromWindow(life.Population.Distribution, prediction.Quantile(0.1), prediction.Quantile(0.9));
         return new GradeWeights(new GradeCurveBuilder(GradeLink.Usual, window).Build(seen), age);
