@@ -51,7 +51,8 @@ public static class CheckedWearFit
         where T : WearSpell => seen == spell.Spell ? spell : (T)((WearSpell)spell with { Spell = seen });
 
     // Each row's effect is asked many times.
-    private static SpellBelief BeliefOf(WearModel model, IReadOnlyList<WearSpell> spells)
+    private static SpellBelief BeliefOf<T>(WearModel model, List<T> spells)
+        where T : WearSpell
     {
         var effects = spells.Select(s => model.Effects(s.Columns)).ToArray();
         return new SpellBelief(model.Population, i => effects[i], i => model.CourseOf(spells[i]));

@@ -110,7 +110,7 @@ public sealed class WatchNight(LocalDate today, IEnumerable<WatchAlarm> alarms, 
             _charts[stream] = chart = new StoredWatch(Guid.CreateVersion7(), stream);
             _begun.Add(chart);
         }
-        chart.Record(_today, deliveries[first..], StreamWatch.Evaluate(added[first..]), limit);
+        chart.Record(_today, deliveries[first..], StreamWatch.Evaluate(added.AsSpan(first)), limit);
         if (WatchAlarmRule.Raise(Guid.CreateVersion7(), stream, deliveries, added, from, limit, _today) is { } alarm)
             _raised.Add(alarm);
     }

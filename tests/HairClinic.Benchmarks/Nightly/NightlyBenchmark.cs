@@ -4,6 +4,7 @@ using HairClinic.EmbeddedPostgres;
 using HairClinic.Web;
 using HairClinic.Web.Data;
 using HairClinic.Web.Demo;
+using HairClinic.Web.Learning;
 using HairClinic.Web.Workers;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging.Abstractions;
