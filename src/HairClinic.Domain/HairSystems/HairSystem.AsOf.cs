@@ -18,12 +18,8 @@ public sealed partial class HairSystem
             return null;
         var sentBackLater = Dates.SentBackOn > day;
         var dates = Dates.Until(day);
-        if (sentBackLater && _arrivals.Where(a => a.ArrivedOn <= day).MaxBy(a => a.Number) is { } came)
-        {
-            dates = came is { Decision: ArrivalDecision.Remake, InspectedOn: { } back } && back <= day
-                ? dates with { SentBackOn = back }
-                : dates with { ArrivedOn = came.ArrivedOn, InspectedOn = came.InspectedOn <= day ? came.InspectedOn : null };
-        }
+        if (sentBackLater)
+            dates = BeforeSentBack(dates, day);
         var gone = GoneOn(worn) <= day;
         var was = new HairSystem(Id, Serial, ClientId, UnitKindId, dates.SpecifiedOn)
         {
@@ -35,9 +31,7 @@ public sealed partial class HairSystem
             OrderId = OrderId,
             PriceMinor = PriceMinor,
             Currency = Currency,
-            RemadeTimes = sentBackLater
-                ? _arrivals.Count(a => a.Decision == ArrivalDecision.Remake && a.InspectedOn <= day)
-                : RemadeTimes,
+            RemadeTimes = sentBackLater ? _arrivals.Count(WasSentBackBy(day)) : RemadeTimes,
             RepeatsId = RepeatsId,
             OrderNote = OrderNote,
         };
@@ -45,6 +39,24 @@ public sealed partial class HairSystem
         was._repairs.AddRange(_repairs.Where(r => r.DoneOn <= day));
         return was;
     }
+
+    // A row keeps the last day it was sent back; those before it are told by its arrivals.
+    private UnitDates BeforeSentBack(UnitDates dates, LocalDate day)
+    {
+        var came = _arrivals.Where(a => a.ArrivedOn <= day).MaxBy(a => a.Number);
+        var back = _arrivals.Where(WasSentBackBy(day)).Max(a => a.InspectedOn);
+        return came is null || WasSentBackBy(day)(came)
+            ? dates with { SentBackOn = back }
+            : dates with
+            {
+                SentBackOn = back,
+                ArrivedOn = came.ArrivedOn,
+                InspectedOn = came.InspectedOn <= day ? came.InspectedOn : null,
+            };
+    }
+
+    private static Func<UnitArrival, bool> WasSentBackBy(LocalDate day) =>
+        arrival => arrival.Decision == ArrivalDecision.Remake && arrival.InspectedOn <= day;
 
     // An old book may leave out the day: then it went when it was last taken off.
     private LocalDate? GoneOn(IReadOnlyCollection<WornPeriod> worn) =>

@@ -36,8 +36,8 @@ public sealed class BandShareTests
 
         var share = BandShare.Estimate(all);
 
-        Assert.Equal(1 - curve.At(100).Survival, share.ShareBefore, 0.01);
-        Assert.Equal(curve.At(100).Survival - curve.At(900).Survival, share.ShareInside, 0.01);
+        Assert.Equal(1 - curve.Survival(100), share.ShareBefore, 0.01);
+        Assert.Equal(curve.Survival(100) - curve.Survival(900), share.ShareInside, 0.01);
     }
 
     // Drawn from the very prior that predicts (28-56 days, seed 1): half are taken down sound on day 32 or earlier, the rest stay on.

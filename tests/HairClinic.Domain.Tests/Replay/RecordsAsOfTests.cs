@@ -2,6 +2,7 @@ using System.Text.Json;
 using CsCheck;
 using HairClinic.Domain.Bonding;
 using HairClinic.Domain.HairSystems;
+using HairClinic.Domain.Practices;
 using HairClinic.Domain.Wear.Lifetimes;
 using NodaTime;
 
