@@ -46,7 +46,10 @@ public sealed partial class HairSystem
         var came = _arrivals.Where(a => a.ArrivedOn <= day).MaxBy(a => a.Number);
         var back = _arrivals.Where(WasSentBackBy(day)).Max(a => a.InspectedOn);
         return came is null || WasSentBackBy(day)(came)
-            ? dates with { SentBackOn = back }
+            ? dates with
+            {
+                SentBackOn = back,
+            }
             : dates with
             {
                 SentBackOn = back,

@@ -91,7 +91,7 @@ public sealed record BandShare
 
     private static (double Before, double Inside) Shares(IReadOnlyCollection<BandOutcome> all)
     {
-        var rows = all.CountBy(CellsOf).Select(r => (r.Key.First, r.Key.Last, Count: (double)r.Value)).ToList();
+        var rows = all.CountBy(CellsOf).OrderBy(r => r.Key).Select(r => (r.Key.First, r.Key.Last, Count: (double)r.Value)).ToList();
         var total = rows.Sum(r => r.Count);
         var mass = new double[Cells];
         Array.Fill(mass, 1.0 / Cells);

@@ -6,20 +6,18 @@ namespace HairClinic.Web.Learning;
 /// <param name="knownBefore">What had been learnt before a day.</param>
 public sealed class PastBands(PastRecords records, Func<LocalDate, PastKnowledge> knownBefore)
 {
-    private readonly Dictionary<Guid, int> _clients = [];
-
     /// <summary>Bonds whose row of the practice says how long they should hold, and of which anything was seen.</summary>
     public IEnumerable<(Guid Id, BandOutcome Outcome)> Bonds()
     {
         foreach (var came in records.Spells.Where(s => s.Window is not null && Tells(s.Spell)))
         {
-            if (came.ClientId is not { } client || !records.IdsLookedAt.Contains(client))
+            if (came.ClientId is not { } client || !records.NumbersLookedAt.TryGetValue(client, out var number))
                 continue;
             var day = came.AppliedOn;
             var then = records.Holds.AsOf(day, client);
             var made = then.AllSpells(day).Single(s => s.BondId == came.BondId);
             var said = knownBefore(day).Hold.Predict(then.SpellsUntil(client, day), made.Window!.Value, made.Columns);
-            yield return (came.BondId, BandOutcome.FromSpell(said, came.Spell, NumberOf(client)));
+            yield return (came.BondId, BandOutcome.FromSpell(said, came.Spell, number));
         }
     }
 
@@ -28,7 +26,7 @@ public sealed class PastBands(PastRecords records, Func<LocalDate, PastKnowledge
     {
         foreach (var came in records.Lives.Spells(records.Kinds, records.Today).Where(s => s.Window is not null && Tells(s.Spell)))
         {
-            if (came.ClientId is not { } client || !records.IdsLookedAt.Contains(client))
+            if (came.ClientId is not { } client || !records.NumbersLookedAt.TryGetValue(client, out var number))
                 continue;
             var day = came.FirstWornOn;
             var all = records.Lives.AsOf(day, client).Spells(client, records.Kinds, day).ToList();
@@ -37,17 +35,10 @@ public sealed class PastBands(PastRecords records, Func<LocalDate, PastKnowledge
                 continue;
             var own = all.Where(s => s.UnitId != came.UnitId).ToList();
             var said = knownBefore(day).Life.PredictUnit(own, records.Kinds[came.UnitKindId], first.Columns, repairedAt: null);
-            yield return (came.UnitId, BandOutcome.FromSpell(said, came.Spell, NumberOf(client)));
+            yield return (came.UnitId, BandOutcome.FromSpell(said, came.Spell, number));
         }
     }
 
     // A bond made today has told nothing yet.
     private static bool Tells(Spell spell) => spell is not { Lower: 0, Upper: double.PositiveInfinity };
-
-    private int NumberOf(Guid client)
-    {
-        if (!_clients.TryGetValue(client, out var number))
-            _clients[client] = number = _clients.Count;
-        return number;
-    }
 }

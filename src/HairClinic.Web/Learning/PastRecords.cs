@@ -48,10 +48,10 @@ public sealed class PastRecords
     public int OneIn => Math.Max(1, (Hair.Count + MostClients - 1) / MostClients);
 
     /// <summary>Those that are predicted again, evenly over when they came to the practice.</summary>
-    public IReadOnlyList<ClientHairHistory> LookedAt =>
-        field ??= [.. Hair.OrderBy(c => c.Id).Where((_, place) => place % OneIn == 0)];
+    public IReadOnlyList<ClientHairHistory> LookedAt => field ??= [.. Hair.OrderBy(c => c.Id).Where((_, place) => place % OneIn == 0)];
 
-    public IReadOnlySet<Guid> IdsLookedAt => field ??= LookedAt.Select(c => c.Id).ToHashSet();
+    /// <summary>A number for each of them.</summary>
+    public IReadOnlyDictionary<Guid, int> NumbersLookedAt => field ??= LookedAt.Select((c, place) => (c.Id, place)).ToDictionary();
 
     /// <summary>Of the first bond; today where there is none.</summary>
     public LocalDate FirstDay => Spells.Select(s => s.AppliedOn).Append(Today).Min();

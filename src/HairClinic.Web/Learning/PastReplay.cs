@@ -16,6 +16,20 @@ public static class PastReplay
         };
         if (!IsEnough(records))
             return result;
+        var before = Learn(records, days, cancellation);
+        var bands = new PastBands(records, before);
+        result = result with
+        {
+            Refits = days.Count,
+            Bonds = BandShare.Estimate([.. bands.Bonds().Select(b => b.Outcome)]),
+            Units = BandShare.Estimate([.. bands.Units().Select(u => u.Outcome)]),
+        };
+        return days.Count == 0 ? result : WithOrders(result, records, days[0].PlusDays(1), before, cancellation);
+    }
+
+    /// <summary>Learns on each of these days, and says what was known before a day.</summary>
+    public static Func<LocalDate, PastKnowledge> Learn(PastRecords records, IReadOnlyList<LocalDate> days, CancellationToken cancellation)
+    {
         var fits = new PastFits(records);
         var known = new List<PastKnowledge> { fits.Nothing };
         foreach (var day in days)
@@ -23,15 +37,7 @@ public static class PastReplay
             cancellation.ThrowIfCancellationRequested();
             known.Add(fits.Learn(day));
         }
-        PastKnowledge Before(LocalDate day) => known[RefitSchedule.Before(days, day) + 1];
-        var bands = new PastBands(records, Before);
-        result = result with
-        {
-            Refits = days.Count,
-            Bonds = BandShare.Estimate([.. bands.Bonds().Select(b => b.Outcome)]),
-            Units = BandShare.Estimate([.. bands.Units().Select(u => u.Outcome)]),
-        };
-        return days.Count == 0 ? result : WithOrders(result, records, days[0].PlusDays(1), Before, cancellation);
+        return day => known[RefitSchedule.Before(days, day) + 1];
     }
 
     private static PastReplayResult WithOrders(

@@ -26,6 +26,9 @@ public static class PastReplayStore
     public static Task<bool> IsAskedAsync(ClinicDb db, CancellationToken cancellation) =>
         db.StoredPageResults.AnyAsync(a => a.Question == Asked, cancellation);
 
+    public static Task ForgetAskedAsync(ClinicDb db, CancellationToken cancellation) =>
+        db.StoredPageResults.Where(a => a.Question == Asked).ExecuteDeleteAsync(cancellation);
+
     /// <summary>The newest of anybody's: they are all the same.</summary>
     public static Task<PastReplayResult?> FindNewestAsync(ClinicDb db, CancellationToken cancellation) =>
         PageResultStore.FindNewestAsync<PastReplayResult>(db, Question, cancellation);
@@ -38,10 +41,7 @@ public static class PastReplayStore
         CancellationToken cancellation
     )
     {
-        var before = await db
-            .StoredPageResults.Where(a => Questions.Contains(a.Question))
-            .Select(a => a.Id)
-            .ToListAsync(cancellation);
+        var before = await db.StoredPageResults.Where(a => Questions.Contains(a.Question)).Select(a => a.Id).ToListAsync(cancellation);
         foreach (var reader in readers)
             await PageResultStore.StoreAsync(db, reader, Question, result, cancellation);
         await db.StoredPageResults.Where(a => before.Contains(a.Id)).ExecuteDeleteAsync(cancellation);

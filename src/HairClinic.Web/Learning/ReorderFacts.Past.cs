@@ -33,7 +33,8 @@ public sealed partial class ReorderFacts
             effect.Nodes.Reduced(),
             [.. hair.InHouse.Select(u => LifeOf(u.UnitKindId, u.Worn))],
             [
-                .. hair.OnOrder.OrderBy(o => o.OrderedOn)
+                .. hair
+                    .OnOrder.OrderBy(o => o.OrderedOn)
                     .Select(o => new UnitOnOrder(
                         LifeOf(o.Unit.UnitKindId, 0),
                         orders.LeadTimeLeft(o.Unit.UnitKindId, o.OrderedOn),

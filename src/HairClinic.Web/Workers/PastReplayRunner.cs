@@ -19,6 +19,23 @@ public sealed class PastReplayRunner(ClinicDbFactory databases, IClock clock)
         await using var held = await gate.Database.BeginTransactionAsync(cancellation);
         if (!await PastReplayStore.TryLockAsync(gate, cancellation))
             return false;
+        bool due;
+        try
+        {
+            due = await RefreshAsync(db, asked, cancellation);
+        }
+        catch when (asked && !cancellation.IsCancellationRequested)
+        {
+            // It would fail again at once: whoever still wants it asks again.
+            await PastReplayStore.ForgetAskedAsync(db, cancellation);
+            throw;
+        }
+        await held.CommitAsync(cancellation);
+        return due;
+    }
+
+    private async Task<bool> RefreshAsync(ClinicDb db, bool asked, CancellationToken cancellation)
+    {
         var today = await RecalculationRunner.CutAsync(db, clock.GetCurrentInstant(), cancellation);
         var readers = await PageResultRefresher.ReadersAsync(db, cancellation);
         var kept = asked ? null : await PastReplayStore.FindNewestAsync(db, cancellation);
@@ -26,7 +43,6 @@ public sealed class PastReplayRunner(ClinicDbFactory databases, IClock clock)
         var result = due ? PastReplay.Run(await PastRecords.LoadAsync(db, today, cancellation), cancellation) : kept!;
         // Who may look changes from day to day: what stands is kept for them all the same.
         await PastReplayStore.ReplaceAsync(db, readers, result, cancellation);
-        await held.CommitAsync(cancellation);
         return due;
     }
 }

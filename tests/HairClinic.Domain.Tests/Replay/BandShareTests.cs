@@ -26,10 +26,7 @@ public sealed class BandShareTests
     {
         var dice = new Random(20261130);
         var rows = Enumerable.Range(0, 300).Select(_ => (Ends: dice.NextDouble(), Seen: 0.2 + dice.NextDouble())).ToList();
-        BandOutcome[] all =
-        [
-            .. rows.Select((r, i) => r.Ends <= r.Seen ? At(r.Ends, i) : new BandOutcome(Math.Min(r.Seen, 1), 1, i)),
-        ];
+        BandOutcome[] all = [.. rows.Select((r, i) => r.Ends <= r.Seen ? At(r.Ends, i) : new BandOutcome(Math.Min(r.Seen, 1), 1, i))];
         var curve = SurvivalCurve.Estimate([
             .. rows.Select(r => r.Ends <= r.Seen ? Spell.Exact(1000 * r.Ends) : Spell.RightCensored(1000 * Math.Min(r.Seen, 1))),
         ]);
@@ -103,7 +100,7 @@ public sealed class BandShareTests
         Math.Sqrt(-2 * Math.Log(1 - dice.NextDouble())) * Math.Cos(2 * Math.PI * dice.NextDouble());
 
     private static IEqualityComparer<(double, double)> Within(double tolerance) =>
-        EqualityComparer<(double, double)>.Create((a, b) =>
-            Math.Abs(a.Item1 - b.Item1) <= tolerance && Math.Abs(a.Item2 - b.Item2) <= tolerance
+        EqualityComparer<(double, double)>.Create(
+            (a, b) => Math.Abs(a.Item1 - b.Item1) <= tolerance && Math.Abs(a.Item2 - b.Item2) <= tolerance
         );
 }

@@ -63,7 +63,11 @@ public sealed class OrderReplayTests
         var replayed = OrderReplay.Run(
             past,
             new World(),
-            standing => new ReplayAdvice(Math.Max(0, Period.DaysBetween(standing.Day, Start.PlusDays(80))), standing.OnOrder.Count == 0 ? 1 : 0, Kind)
+            standing => new ReplayAdvice(
+                Math.Max(0, Period.DaysBetween(standing.Day, Start.PlusDays(80))),
+                standing.OnOrder.Count == 0 ? 1 : 0,
+                Kind
+            )
         );
 
         Assert.Equal(39, replayed.DaysWithout);

@@ -144,8 +144,9 @@ public sealed class RecordsAsOfTests
                 break;
             case UnitState.Arrived:
                 var findings =
-                    what < 4 ? new ArrivalFindings(true, true, true, false, ArrivalDecision.Remake, "too dark", RemakePayer.Workshop)
-                    : ArrivalFindings.AsOrdered;
+                    what < 4
+                        ? new ArrivalFindings(true, true, true, false, ArrivalDecision.Remake, "too dark", RemakePayer.Workshop)
+                        : ArrivalFindings.AsOrdered;
                 unit.InspectArrival(on, findings, remakePromisedFor: null, entry);
                 break;
             case UnitState.Bonded:

@@ -18,7 +18,8 @@ public static class ReplayWords
     );
 
     /// <summary>Small chances are told to a tenth of a percent.</summary>
-    public static string Percent(double share) => share.ToString(share is > 0 and < 0.0995 ? "0.#\u00a0%" : "0\u00a0%", CultureInfo.CurrentCulture);
+    public static string Percent(double share) =>
+        share.ToString(share is > 0 and < 0.0995 ? "0.#\u00a0%" : "0\u00a0%", CultureInfo.CurrentCulture);
 
     /// <summary>Two standard errors to either side; nothing where one client is all there is.</summary>
     public static string Margin(double error, IStringLocalizer l) =>
