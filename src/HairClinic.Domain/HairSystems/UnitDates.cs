@@ -23,6 +23,44 @@ public sealed record UnitDates
     /// <summary>By which units of a client stand one after another: the day it was ordered, or what is known instead.</summary>
     public LocalDate? OrderedOrFirstKnownOn() => OrderedOn ?? SpecifiedOn ?? ArrivedOn ?? FirstBondedOn;
 
+    /// <summary>The first day on which anybody knew of it; null where no step is dated.</summary>
+    public LocalDate? FirstKnownOn() =>
+        new[]
+        {
+            SpecifiedOn,
+            OrderedOn,
+            SentBackOn,
+            AcknowledgedOn,
+            ShippedOn,
+            ArrivedOn,
+            InspectedOn,
+            AcceptedOn,
+            PreparedOn,
+            FirstBondedOn,
+            RetiredOn,
+        }.Min();
+
+    /// <summary>The steps up to and with a day.</summary>
+    public UnitDates Until(LocalDate day)
+    {
+        return new()
+        {
+            SpecifiedOn = By(SpecifiedOn),
+            OrderedOn = By(OrderedOn),
+            SentBackOn = By(SentBackOn),
+            AcknowledgedOn = By(AcknowledgedOn),
+            ShippedOn = By(ShippedOn),
+            ArrivedOn = By(ArrivedOn),
+            InspectedOn = By(InspectedOn),
+            AcceptedOn = By(AcceptedOn),
+            PreparedOn = By(PreparedOn),
+            FirstBondedOn = By(FirstBondedOn),
+            RetiredOn = By(RetiredOn),
+        };
+
+        LocalDate? By(LocalDate? on) => on <= day ? on : null;
+    }
+
     /// <summary>The last step that is dated; whether it is on a head or how it left service, dates do not say.</summary>
     public UnitState LastDatedState() =>
         this switch

@@ -51,6 +51,10 @@ public sealed class UnitLoan : PracticeOwned
 
     internal void UndoBringBack() => BackOn = null;
 
+    /// <summary>As it was at the end of an earlier day; null where it was not lent yet. The day it was due back is the last that was agreed.</summary>
+    public UnitLoan? AsOf(LocalDate day) =>
+        LentOn > day ? null : new UnitLoan(Id, HairSystemId, ClientId, LentOn, DueBackOn) { BackOn = BackOn <= day ? BackOn : null };
+
     /// <summary>Days it may still be worn, as far as was agreed; 0 once it is due back.</summary>
     public int DaysLeft(LocalDate today) => IsOpen ? Math.Max(0, Period.DaysBetween(today, DueBackOn)) : 0;
 }

@@ -16,8 +16,49 @@ public static class GapFinder
     {
         if (client.Bonds.Count == 0)
             return new ClientPastGaps(0, [], HasLapsed: false);
-        var first = CivilDayNumber.Number(client.Bonds.Min(b => b.AppliedOn));
-        var (begin, end) = (CivilDayNumber.Number(from), CivilDayNumber.Number(through));
+        var begin = CivilDayNumber.Number(from);
+        var (first, end, lapsed, uncovered) = Trace(client, through);
+        var (gaps, away) = (new List<RecordedGap>(), 0);
+        foreach (var (day, last, isAway) in uncovered)
+        {
+            var (since, ended) = (Math.Max(day, begin), CivilDayNumber.Date(day).PlusDays(-1));
+            if (last < since)
+                continue;
+            if (isAway)
+                away += last - since + 1;
+            else
+                gaps.Add(new(CivilDayNumber.Date(since), CivilDayNumber.Date(last), CauseOf(client, ended)));
+        }
+        return new ClientPastGaps(Math.Max(0, end - Math.Max(begin, first) + 1 - away), gaps, lapsed);
+    }
+
+    /// <summary>The same day by day: one for each day of the period.</summary>
+    public static DayOfHair[] Days(HairHistory client, LocalDate from, LocalDate through)
+    {
+        var begin = CivilDayNumber.Number(from);
+        var days = new DayOfHair[Math.Max(0, CivilDayNumber.Number(through) - begin + 1)];
+        if (client.Bonds.Count == 0)
+            return days;
+        var (first, end, _, uncovered) = Trace(client, through);
+        Fill(first, end, DayOfHair.Covered);
+        foreach (var (day, last, isAway) in uncovered)
+            Fill(day, last, isAway ? DayOfHair.NotWatched : DayOfHair.Without);
+        return days;
+
+        void Fill(int since, int until, DayOfHair kind)
+        {
+            for (var day = Math.Max(0, since - begin); day <= until - begin; day++)
+                days[day] = kind;
+        }
+    }
+
+    // From the first bond until they left: the stretches that nothing covers, and whether the client had their hair at home.
+    private static (int First, int End, bool HasLapsed, List<(int From, int To, bool IsAway)> Uncovered) Trace(
+        HairHistory client,
+        LocalDate through
+    )
+    {
+        var (first, end) = (CivilDayNumber.Number(client.Bonds.Min(b => b.AppliedOn)), CivilDayNumber.Number(through));
         if (client.LeftOn is { } left)
             end = Math.Min(end, CivilDayNumber.Number(left) - 1);
         var covers = Covers(client, first, end);
@@ -25,25 +66,21 @@ public static class GapFinder
         var lapsed = LapsedClientRule.HasLapsed(CivilDayNumber.Date(lastCovered), CivilDayNumber.Date(end));
         if (lapsed)
             end = lastCovered;
-        var (gaps, away) = (new List<RecordedGap>(), 0);
-        var next = first;
+        var (uncovered, next) = (new List<(int, int, bool)>(), first);
         foreach (var (since, until) in covers)
         {
-            Note(next, since - 1);
+            Note(since - 1);
             next = Math.Max(next, until + 1);
         }
-        Note(next, end);
-        return new ClientPastGaps(Math.Max(0, end - Math.Max(begin, first) + 1 - away), gaps, lapsed);
+        Note(end);
+        return (first, end, lapsed, uncovered);
 
-        void Note(int day, int last)
+        void Note(int last)
         {
-            var (since, ended) = (Math.Max(day, begin), CivilDayNumber.Date(day).PlusDays(-1));
-            if (last < since)
+            if (last < next)
                 return;
-            if (client.Units.Any(u => u.IsAtHome && u.GoneOn == ended))
-                away += last - since + 1;
-            else
-                gaps.Add(new(CivilDayNumber.Date(since), CivilDayNumber.Date(last), CauseOf(client, ended)));
+            var ended = CivilDayNumber.Date(next).PlusDays(-1);
+            uncovered.Add((next, last, client.Units.Any(u => u.IsAtHome && u.GoneOn == ended)));
         }
     }
 
@@ -80,6 +117,17 @@ public static class GapFinder
             return GapCause.CameAfterPromise;
         return awaited.OrderedOn?.PlusDays(awaited.DaysNeeded) > ended ? GapCause.OrderedTooLate : GapCause.TookLonger;
     }
+}
+
+/// <summary>What the records say of one day of a client's.</summary>
+public enum DayOfHair
+{
+    /// <summary>Before their first bond, after they left, or while they have their hair at home.</summary>
+    NotWatched,
+
+    /// <summary>Something was on the head, or bondable in house.</summary>
+    Covered,
+    Without,
 }
 
 /// <summary>What a period says of one client.</summary>

@@ -63,6 +63,15 @@ public sealed class ClientUnits
         return [.. clients.Select(c => new ClientUnits(c.Id, c.SalonId, c.Today, book, kinds))];
     }
 
+    /// <param name="book">As of that day, or of the evening before.</param>
+    public static ClientUnits AsOf(
+        LifeFacts book,
+        IReadOnlyDictionary<Guid, UnitKindTerms> kinds,
+        Guid clientId,
+        Guid salonId,
+        LocalDate day
+    ) => new(clientId, salonId, day, book, kinds);
+
     public int WornDays(Guid unitId) => WornPeriod.DaysWornBefore(_book.WornPeriodsOf(unitId), Today);
 
     /// <summary>An inspection found it so: from then on it is worn in an emergency only.</summary>

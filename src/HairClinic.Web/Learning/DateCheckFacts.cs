@@ -10,6 +10,9 @@ public sealed class DateCheckFacts
     /// <param name="checks">The older first.</param>
     public DateCheckFacts(IEnumerable<DateCheck> checks) => _checks = checks.ToLookup(c => (c.Kind, c.SubjectId));
 
+    /// <summary>Nobody was asked about anything.</summary>
+    public static DateCheckFacts None { get; } = new([]);
+
     /// <param name="unitIds">Null for all there are, bonds' and workshops' among them.</param>
     public static async Task<DateCheckFacts> LoadAsync(ClinicDb db, IReadOnlyCollection<Guid>? unitIds, CancellationToken cancellation) =>
         new(

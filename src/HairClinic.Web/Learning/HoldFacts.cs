@@ -61,6 +61,18 @@ public sealed class HoldFacts
     public static IQueryable<WatchAlarm> HoldAlarms(ClinicDb db) =>
         db.WatchAlarms.Where(a => a.Kind != WatchedStreamKind.Workshop && (a.End == null || a.End != WatchAlarmEnd.FalseAlarm));
 
+    /// <summary>As the records stood at the end of an earlier day. Alarms of the watch are left away: which had been raised by then changes with what is closed since.</summary>
+    /// <param name="clientId">Null for every client's.</param>
+    public HoldFacts AsOf(LocalDate day, Guid? clientId = null) =>
+        new(
+            _rules,
+            _habits,
+            (clientId is { } id ? _bonds[id] : _bonds.SelectMany(own => own))
+                .Select(b => b.Bond.AsOf(day) is { } was ? b with { Bond = was } : null)
+                .OfType<BondWithMaterials>(),
+            []
+        );
+
     public static readonly Expression<Func<WatchAlarm, WatchedCohort>> ToCohort = a => new WatchedCohort(
         a.Id,
         a.StreamId,

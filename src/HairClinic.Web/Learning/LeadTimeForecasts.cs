@@ -28,19 +28,22 @@ public sealed class LeadTimeForecasts(
         (DayOf(LeadTimeOfNew(kindId), kindId, 0.5), DayOf(LeadTimeOfNew(kindId), kindId, 0.9));
 
     /// <summary>What is left of an order in flight.</summary>
-    public LeadTimeTable LeadTimeLeft(HairSystem unit)
+    public LeadTimeTable LeadTimeLeft(HairSystem unit) => LeadTimeLeft(unit.UnitKindId, unit.WaitingSince ?? today);
+
+    /// <param name="since">The day the order went out.</param>
+    public LeadTimeTable LeadTimeLeft(Guid kindId, LocalDate since)
     {
-        var waited = WorkingDaysWaited(unit, today);
-        if (_waiting.TryGetValue((unit.UnitKindId, waited), out var table))
+        var waited = WorkshopWorkingDays.CountBetween(since, today, ClosuresOf(kindId));
+        if (_waiting.TryGetValue((kindId, waited), out var table))
             return table;
-        var (rate, inspection) = RemakeOf(unit.UnitKindId);
-        return _waiting[(unit.UnitKindId, waited)] = LeadTimeTable.BuildRemaining(
-            LeadOf(unit.UnitKindId).Lead,
+        var (rate, inspection) = RemakeOf(kindId);
+        return _waiting[(kindId, waited)] = LeadTimeTable.BuildRemaining(
+            LeadOf(kindId).Lead,
             waited,
             rate,
             inspection,
             LeadTime.Days,
-            stored.GetValueOrDefault(unit.UnitKindId)?.IsLearntFrom(waited, today) ?? true
+            stored.GetValueOrDefault(kindId)?.IsLearntFrom(waited, today) ?? true
         );
     }
 

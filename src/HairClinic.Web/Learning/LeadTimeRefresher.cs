@@ -31,17 +31,7 @@ public static class LeadTimeRefresher
                 lead = new StoredLead(Guid.CreateVersion7(), kind.Id);
                 db.StoredLeads.Add(lead);
             }
-            var found = OrderDatesInDoubt.Find([.. byKind[kind.Id]], kind.UsualLeadTime(), orders, checks);
-            asked.AddRange(found.Asked);
-            var made = byWorkshop[kind.WorkshopId].Where(u => kind.WorkshopId is not null && u.RemadeTimes is not null).ToList();
-            lead.LearnFrom(
-                orders.Today,
-                kind.UsualLeadTime(),
-                found.Arrived,
-                found.Waited,
-                made.Count(u => u.RemadeTimes > 0),
-                made.Count(u => u.RemadeTimes == 0 && u.Dates.AcceptedOn is not null)
-            );
+            asked.AddRange(Learn(lead, kind, [.. byKind[kind.Id]], byWorkshop[kind.WorkshopId], orders, checks));
         }
         await checks.StageAsync(db, asked, [DateCheckKind.OrderTook, DateCheckKind.OrderWaiting], cancellation);
         var strange = asked.Select(c => c.HairSystemId).ToHashSet();
@@ -53,5 +43,30 @@ public static class LeadTimeRefresher
                 && checks.Standing(DateCheckKind.OrderTook, u.Id, u.Dates.OrderedOn!.Value, u.Dates.ArrivedOn) != SpellStanding.LeftOut
             ),
         ];
+    }
+
+    /// <param name="ofKind">Units that were ordered.</param>
+    /// <param name="ofWorkshop">Those of its workshop.</param>
+    /// <returns>What has to be asked about.</returns>
+    public static IReadOnlyList<DateCheck> Learn(
+        StoredLead lead,
+        UnitKindTerms kind,
+        IReadOnlyList<HairSystem> ofKind,
+        IEnumerable<HairSystem> ofWorkshop,
+        LeadTimeForecasts orders,
+        DateCheckFacts checks
+    )
+    {
+        var found = OrderDatesInDoubt.Find(ofKind, kind.UsualLeadTime(), orders, checks);
+        var made = ofWorkshop.Where(u => kind.WorkshopId is not null && u.RemadeTimes is not null).ToList();
+        lead.LearnFrom(
+            orders.Today,
+            kind.UsualLeadTime(),
+            found.Arrived,
+            found.Waited,
+            made.Count(u => u.RemadeTimes > 0),
+            made.Count(u => u.RemadeTimes == 0 && u.Dates.AcceptedOn is not null)
+        );
+        return found.Asked;
     }
 }

@@ -3,7 +3,7 @@ using HairClinic.Web.Data;
 namespace HairClinic.Web.Learning;
 
 /// <summary>Units of some clients or all, what they were worn and how they looked, ready to be read as spells of life.</summary>
-public sealed class LifeFacts
+public sealed partial class LifeFacts
 {
     private readonly ILookup<Guid?, HairSystem> _units;
     private readonly ILookup<Guid, WornPeriod> _stretches;
@@ -13,10 +13,12 @@ public sealed class LifeFacts
     private readonly HashSet<Guid> _needEnded;
     private readonly HashSet<Guid> _clientLeft;
     private readonly Dictionary<Guid, LocalDate> _askedAbout;
+    private readonly ILookup<Guid?, (HairSystem Unit, LocalDate? LeftOn, LocalDate? AskedSince)> _all;
+    private readonly ILookup<Guid, BorrowedUnit> _loans;
 
     private LifeFacts(
         IReadOnlyList<(HairSystem Unit, LocalDate? LeftOn, LocalDate? AskedSince)> all,
-        IEnumerable<BorrowedUnit> borrowed,
+        IReadOnlyCollection<BorrowedUnit> borrowed,
         IEnumerable<WornPeriod> stretches,
         IEnumerable<(Guid UnitId, UnitInspection Seen)> looks,
         CareHabitFacts habits
@@ -28,7 +30,9 @@ public sealed class LifeFacts
         _clientLeft = [.. all.Where(u => u.LeftOn is not null).Select(u => u.Unit.Id)];
         _askedAbout = all.Where(u => u.AskedSince is not null).ToDictionary(u => u.Unit.Id, u => u.AskedSince!.Value);
         _units = units.OrderBy(u => u.Dates.OrderedOrFirstKnownOn()).ToLookup(u => u.ClientId);
-        _borrowed = borrowed.ToLookup(b => b.Loan.ClientId);
+        _borrowed = borrowed.Where(b => b.Loan.IsOpen).ToLookup(b => b.Loan.ClientId);
+        _all = all.ToLookup(u => u.Unit.ClientId);
+        _loans = borrowed.ToLookup(b => b.Loan.ClientId);
         _stretches = stretches.ToLookup(s => s.UnitId);
         _looks = looks.OrderBy(l => l.Seen.Day).ToLookup(l => l.UnitId, l => l.Seen);
         _habits = habits;
@@ -36,9 +40,17 @@ public sealed class LifeFacts
 
     /// <summary>Five round trips.</summary>
     /// <param name="clientIds">Null for every unit there is.</param>
-    public static async Task<LifeFacts> LoadAsync(ClinicDb db, IReadOnlyCollection<Guid>? clientIds, CancellationToken cancellation)
+    /// <param name="wholePast">Also what is over, as <see cref="AsOf"/> needs it: loans given back, and units' arrivals.</param>
+    public static async Task<LifeFacts> LoadAsync(
+        ClinicDb db,
+        IReadOnlyCollection<Guid>? clientIds,
+        CancellationToken cancellation,
+        bool wholePast = false
+    )
     {
-        var units = db.HairSystems.AsNoTracking().Include(u => u.Promises).Include(u => u.Repairs);
+        IQueryable<HairSystem> units = db.HairSystems.AsNoTracking().Include(u => u.Promises).Include(u => u.Repairs);
+        if (wholePast)
+            units = units.Include(u => u.Arrivals).AsSplitQuery();
         var bonds = db.Bonds.Where(b => clientIds == null || clientIds.Contains(b.ClientId));
         var looks =
             from record in db.VisitRecords
@@ -71,7 +83,7 @@ public sealed class LifeFacts
                     .ToListAsync(cancellation)
             ).ConvertAll(u => (u.Unit, u.LeftOn, u.AskedSince)),
             await db
-                .UnitLoans.Where(l => l.BackOn == null && (clientIds == null || clientIds.Contains(l.ClientId)))
+                .UnitLoans.Where(l => (wholePast || l.BackOn == null) && (clientIds == null || clientIds.Contains(l.ClientId)))
                 .Join(db.HairSystems, l => l.HairSystemId, u => u.Id, (l, u) => new BorrowedUnit(u, l))
                 .AsNoTracking()
                 .ToListAsync(cancellation),

@@ -25,13 +25,7 @@ public static class PageResultStore
     )
     {
         var salons = SalonsOf(reader);
-        var kept = await db
-            .StoredPageResults.AsNoTracking()
-            .Where(a => a.Question == question && a.Salons == salons)
-            .OrderByDescending(a => a.Id)
-            .Select(a => a.Answer)
-            .FirstOrDefaultAsync(cancellation);
-        if (kept is not null)
+        if (await FindTextAsync(db.StoredPageResults.Where(a => a.Salons == salons), question, cancellation) is { } kept)
             return JsonSerializer.Deserialize<T>(kept, Json)!;
         var answer = await workOut();
         // Whoever works nowhere yet sees nothing of any salon: there is nothing to keep, and the database keeps it for owners alone.
@@ -40,6 +34,29 @@ public static class PageResultStore
             await StoreAsync(db, reader, question, answer, cancellation);
         return answer;
     }
+
+    /// <summary>What is kept for the reader; null where nothing is.</summary>
+    public static async Task<T?> FindAsync<T>(ClinicDb db, PersonActor reader, string question, CancellationToken cancellation)
+        where T : class
+    {
+        var salons = SalonsOf(reader);
+        return Read<T>(await FindTextAsync(db.StoredPageResults.Where(a => a.Salons == salons), question, cancellation));
+    }
+
+    /// <summary>The newest that is kept for anybody; null where nothing is.</summary>
+    public static async Task<T?> FindNewestAsync<T>(ClinicDb db, string question, CancellationToken cancellation)
+        where T : class => Read<T>(await FindTextAsync(db.StoredPageResults, question, cancellation));
+
+    private static Task<string?> FindTextAsync(IQueryable<StoredPageResult> among, string question, CancellationToken cancellation) =>
+        among
+            .AsNoTracking()
+            .Where(a => a.Question == question)
+            .OrderByDescending(a => a.Id)
+            .Select(a => a.Answer)
+            .FirstOrDefaultAsync(cancellation);
+
+    private static T? Read<T>(string? kept)
+        where T : class => kept is null ? null : JsonSerializer.Deserialize<T>(kept, Json);
 
     /// <summary>The newest counts; those before it go with the night.</summary>
     public static Task StoreAsync<T>(ClinicDb db, PersonActor reader, string question, T answer, CancellationToken cancellation)

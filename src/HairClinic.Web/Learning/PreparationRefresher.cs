@@ -7,10 +7,16 @@ public static class PreparationRefresher
 {
     public static async Task RefreshAsync(ClinicDb db, LifeFacts lives, int settingDays, LocalDate today, CancellationToken cancellation)
     {
-        var seen = Observations(lives, today).OrderBy(p => p.ArrivedOn).ToList();
         var stored = await db.StoredPreparations.SingleOrDefaultAsync(cancellation);
         if (stored is null)
             db.StoredPreparations.Add(stored = new StoredPreparation(Guid.CreateVersion7()));
+        Learn(stored, lives, settingDays, today);
+    }
+
+    /// <param name="lives">As of that day.</param>
+    public static void Learn(StoredPreparation stored, LifeFacts lives, int settingDays, LocalDate today)
+    {
+        var seen = Observations(lives, today).OrderBy(p => p.ArrivedOn).ToList();
         stored.LearnFrom(
             today,
             settingDays,

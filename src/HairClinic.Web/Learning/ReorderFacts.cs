@@ -3,21 +3,21 @@ using HairClinic.Web.Data;
 namespace HairClinic.Web.Learning;
 
 /// <summary>The practice's side of every next order: settings, salons, kinds, workshops, models. Read once for many clients.</summary>
-public sealed class ReorderFacts
+public sealed partial class ReorderFacts
 {
     private readonly PracticeSettings _settings;
     private readonly Dictionary<Guid, Salon> _salons;
     private readonly Dictionary<Guid, OpeningDays> _opening;
-    private readonly Dictionary<Guid, Workshop> _workshops;
-    private readonly Dictionary<Guid, StoredLead> _leads;
+    private readonly IReadOnlyDictionary<Guid, Workshop> _workshops;
+    private readonly IReadOnlyDictionary<Guid, StoredLead> _leads;
     private readonly Dictionary<LocalDate, LeadTimeForecasts> _orders = [];
 
     private ReorderFacts(
         PracticeSettings settings,
-        List<Salon> salons,
-        Dictionary<Guid, Workshop> workshops,
-        Dictionary<Guid, UnitKindTerms> kinds,
-        Dictionary<Guid, StoredLead> leads,
+        IReadOnlyList<Salon> salons,
+        IReadOnlyDictionary<Guid, Workshop> workshops,
+        IReadOnlyDictionary<Guid, UnitKindTerms> kinds,
+        IReadOnlyDictionary<Guid, StoredLead> leads,
         WearModelPair models,
         PreparationTime preparation
     )

@@ -10,7 +10,10 @@ public sealed class PageResultRefresher(ClinicDbFactory databases, PracticeJobRu
     public async Task RunAsync(CancellationToken cancellation)
     {
         await using var db = databases.Open();
-        var before = await db.StoredPageResults.Select(a => a.Id).ToListAsync(cancellation);
+        var before = await db
+            .StoredPageResults.Where(a => !PastReplayStore.Questions.Contains(a.Question))
+            .Select(a => a.Id)
+            .ToListAsync(cancellation);
         foreach (var reader in await ReadersAsync(db, cancellation))
         {
             // As themselves: the fence decides what they see, at night as by day.
@@ -27,7 +30,8 @@ public sealed class PageResultRefresher(ClinicDbFactory databases, PracticeJobRu
         await db.StoredPageResults.Where(a => before.Contains(a.Id)).ExecuteDeleteAsync(cancellation);
     }
 
-    private static async Task<IEnumerable<PersonActor>> ReadersAsync(ClinicDb db, CancellationToken cancellation)
+    /// <summary>One of each group of people who see the same.</summary>
+    public static async Task<IEnumerable<PersonActor>> ReadersAsync(ClinicDb db, CancellationToken cancellation)
     {
         var all = await db.Salons.OrderBy(s => s.Id).Select(s => s.Id).ToListAsync(cancellation);
         var people = await db

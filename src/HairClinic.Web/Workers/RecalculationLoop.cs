@@ -29,7 +29,8 @@ public sealed partial class RecalculationLoop(PracticeJobRunner jobs, IClock clo
     {
         await using (var db = services.GetRequiredService<ClinicDbFactory>().Open())
             await RecalculationQueue.RequestNightlyIfDueAsync(db, clock.GetCurrentInstant(), cancellation);
-        return await services.GetRequiredService<RecalculationRunner>().RunAsync(cancellation);
+        var done = await services.GetRequiredService<RecalculationRunner>().RunAsync(cancellation);
+        return await services.GetRequiredService<PastReplayRunner>().RunAsync(afterRun: done, cancellation) || done;
     }
 
     [LoggerMessage(Level = LogLevel.Error, Message = "The calculation failed; it is tried again.")]

@@ -139,8 +139,8 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
         db.ChangeTracker.Clear();
     }
 
-    // The last day that is over or under way in every salon.
-    private static async Task<LocalDate> CutAsync(ClinicDb db, Instant now, CancellationToken cancellation)
+    /// <summary>The last day that is over or under way in every salon.</summary>
+    public static async Task<LocalDate> CutAsync(ClinicDb db, Instant now, CancellationToken cancellation)
     {
         var salons = await db.Salons.AsNoTracking().ToListAsync(cancellation);
         return salons.Count == 0 ? now.InUtc().Date : salons.Min(s => s.DayOf(now));

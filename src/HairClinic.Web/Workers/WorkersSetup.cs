@@ -11,6 +11,7 @@ public static class WorkersSetup
             .AddScoped<LetterSender>()
             .AddScoped<PageResultRefresher>()
             .AddScoped<RecalculationRunner>()
+            .AddScoped<PastReplayRunner>()
             .AddSingleton<RetentionLoop>()
             .AddHostedService(services => services.GetRequiredService<RetentionLoop>())
             .AddHostedService<RecalculationLoop>()

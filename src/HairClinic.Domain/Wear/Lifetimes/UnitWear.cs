@@ -66,6 +66,9 @@ public sealed record UnitWear(int WornDays, bool WornOut, Spell Life, double? Re
 /// <summary>A spell on a head, for counting worn days: from application to removal, or still going on.</summary>
 public readonly record struct WornPeriod(Guid UnitId, LocalDate From, LocalDate? To)
 {
+    /// <summary>As it was known at the end of a day; null where it had not begun.</summary>
+    public WornPeriod? AsOf(LocalDate day) => From > day ? null : this with { To = To <= day ? To : null };
+
     /// <summary>Worn days up to and without that day.</summary>
     public static int DaysWornBefore(IEnumerable<WornPeriod> stretches, LocalDate day) =>
         stretches.Sum(s => Math.Max(0, Period.DaysBetween(s.From, s.To < day ? s.To.Value : day)));

@@ -10,6 +10,7 @@ public static class LastingArea
             .AddScoped<WhatLasts>()
             .AddScoped<INightlyPage>(s => s.GetRequiredService<WhatLasts>())
             .AddScoped<WorkshopWatch>()
+            .AddScoped<HowWellItSaid>()
             .AddScoped<CloseWatchAlarm>()
             .AddSingleton<CloseWatchAlarmRules>();
 

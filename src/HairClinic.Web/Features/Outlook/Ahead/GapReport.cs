@@ -1,4 +1,5 @@
 using HairClinic.Web.Data;
+using HairClinic.Web.Learning;
 
 namespace HairClinic.Web.Features.Outlook;
 

@@ -1,9 +1,9 @@
 using HairClinic.Web.Data;
 
-namespace HairClinic.Web.Features.Outlook;
+namespace HairClinic.Web.Learning;
 
 /// <summary>Reads what clients of some salons had on their heads and in house.</summary>
-internal static class HairHistoryReader
+public static class HairHistoryReader
 {
     public static async Task<List<ClientHairHistory>> ReadForSalonsAsync(
         ClinicDb db,
@@ -41,12 +41,15 @@ internal static class HairHistoryReader
             .. clients.Select(c => new ClientHairHistory(
                 c.Id,
                 c.HomeSalonId,
-                new HairHistory([.. heads[c.Id]], [.. units[c.Id]], c.LeftOn)
-            )),
+                new HairHistory([.. heads[c.Id]], [.. units[c.Id].Select(u => u.Availability)], c.LeftOn)
+            )
+            {
+                Units = [.. units[c.Id]],
+            }),
         ];
     }
 
-    private static async Task<ILookup<Guid, UnitAvailability>> UnitsAsync(
+    private static async Task<ILookup<Guid, (Guid UnitId, UnitAvailability Availability)>> UnitsAsync(
         ClinicDb db,
         Dictionary<Guid, (LocalDate First, LocalDate? Last)> worn,
         CancellationToken cancellation
@@ -71,13 +74,16 @@ internal static class HairHistoryReader
         return units.ToLookup(
             u => u.ClientId,
             u =>
-                UnitAvailability.FromRecords(
-                    u.State,
-                    u.Dates,
-                    u.Promised,
-                    worn.TryGetValue(u.Id, out var days) ? days : null,
-                    wornOut.Contains(u.Id),
-                    leads[u.UnitKindId] + preparation
+                (
+                    u.Id,
+                    UnitAvailability.FromRecords(
+                        u.State,
+                        u.Dates,
+                        u.Promised,
+                        worn.TryGetValue(u.Id, out var days) ? days : null,
+                        wornOut.Contains(u.Id),
+                        leads[u.UnitKindId] + preparation
+                    )
                 )
         );
     }
@@ -96,4 +102,8 @@ internal static class HairHistoryReader
 }
 
 /// <summary>A client with what was on their head and in house.</summary>
-public sealed record ClientHairHistory(Guid Id, Guid SalonId, HairHistory Hair);
+public sealed record ClientHairHistory(Guid Id, Guid SalonId, HairHistory Hair)
+{
+    /// <summary>Those of the history, by unit.</summary>
+    public required IReadOnlyList<(Guid UnitId, UnitAvailability Availability)> Units { get; init; }
+}
