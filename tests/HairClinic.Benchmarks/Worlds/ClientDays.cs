@@ -157,7 +157,7 @@ internal sealed class ClientDays(Traits traits, PracticeDays practice)
             var late = 0;
             for (var draw = 0; draw < Draws; draw++)
                 late += hair < practice.Truth.Ready(traits, day + AskedAhead[i], day, i * Draws + draw) - day ? 1 : 0;
-            practice.Measures.Chance(gaps[AskedAhead[i]], (double)late / Draws);
+            practice.Measures.Chance(day, gaps[AskedAhead[i]], (double)late / Draws);
         }
     }
 

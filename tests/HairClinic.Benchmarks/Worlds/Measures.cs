@@ -76,12 +76,15 @@ internal sealed class Measures
     }
 
     /// <summary>P(gap) as it was said of an order that was not placed, and how often such orders truly came too late.</summary>
-    public void Chance(double said, double came)
+    public void Chance(int day, double said, double came)
     {
         var bin = Array.FindIndex(Bins, end => said < end || end == 1);
-        Tally.Add($"said {bin}", said);
-        Tally.Add($"came {bin}", came);
-        Tally.Add($"came less said {bin}", came - said);
+        foreach (var line in new[] { $"{bin}", $"{bin} in {Year(day)}" })
+        {
+            Tally.Add($"said {line}", said);
+            Tally.Add($"came {line}", came);
+            Tally.Add($"came less said {line}", came - said);
+        }
     }
 
     private static int Year(int day) => 1 + day / (int)DaysInYear;

@@ -6,9 +6,6 @@ namespace HairClinic.Benchmarks.Worlds;
 /// <summary>What is true of one practice in a world. Nobody in its salons sees it.</summary>
 internal sealed class PracticeTruth
 {
-    // Of a covariate's effect over practices, about what the practice's rows assume of it.
-    private const double CovariateSpread = 0.1;
-    private const double LogScaleSpread = 0.2;
     private readonly World _world;
     private readonly Streams _streams;
     private readonly LifeTruth _lives;
@@ -27,8 +24,8 @@ internal sealed class PracticeTruth
             new(
                 streams.For(what),
                 world.Distribution,
-                [.. Enumerable.Repeat(new NormalPrior(0, CovariateSpread), 4), new(Math.Log(habit), CovariateSpread)],
-                LogScaleSpread
+                [.. Enumerable.Repeat(new NormalPrior(0, world.CoefficientSpread), 4), new(Math.Log(habit), world.CoefficientSpread)],
+                world.LogScaleSpread
             );
     }
 

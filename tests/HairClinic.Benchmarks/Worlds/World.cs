@@ -7,6 +7,12 @@ internal sealed record World(string Name, string Told)
 {
     public LifeDistribution Distribution { get; init; } = LifeDistribution.Weibull;
 
+    /// <summary>Of a covariate's effect over practices; the model supposes 0.35.</summary>
+    public double CoefficientSpread { get; init; } = 0.1;
+
+    /// <summary>Of s over practices; the model supposes 0.4.</summary>
+    public double LogScaleSpread { get; init; } = 0.2;
+
     /// <summary>What a bond made in June, July or August holds, as a share of what it would.</summary>
     public double SummerHold { get; init; } = 1;
 
@@ -47,6 +53,11 @@ internal sealed record World(string Name, string Told)
     public static IReadOnlyList<World> All { get; } =
     [
         new("control", "the engine's own model: beta sd 0.1, s sd 0.2"),
+        new("wide", "practices as different as the model supposes: beta sd 0.35, s sd 0.4")
+        {
+            CoefficientSpread = 0.35,
+            LogScaleSpread = 0.4,
+        },
         new("log-normal", "lives and holds log-normal") { Distribution = LifeDistribution.LogNormal },
         new("summer", "bonds made in June to August hold 20 % shorter") { SummerHold = 0.8 },
         new("lot", "bonds made on the days 150 to 209 hold half as long") { Lot = new(0.5) },

@@ -7,7 +7,7 @@ namespace HairClinic.Benchmarks.Worlds;
 internal static class WorldsText
 {
     private const string Model = """
-        Each practice has truths of its own: delta N(0, its prior), s N(0, 0.2), beta N(ln factor or 0, 0.1), each client's b N(0, its prior),
+        Each practice has truths of its own: delta N(0, its prior), s N(0, 0.2), beta N(ln factor or 0, 0.1) (in wide 0.4 and 0.35), each client's b N(0, its prior),
         apart for holds and lives; two workshops with rows 56/77 and 42/70 days (65 and 35 % of clients), ln lead N(mu, v) as the row stands
         for four orders, 5 % remade; preparation 14 days. Bases: lace (life 182-273 worn days, hold 28-56) and thin (45-75, hold 7-14; 15 % of
         clients, who began with two spares). Clients came within a third of a life before day 0, 1 March. Open Monday to Saturday.
@@ -44,7 +44,7 @@ internal static class WorldsText
             report.Say($"{policy.Name, -14}{Line([.. practices.Select(p => p.Measures.Tally)])}");
         var advised = runs[0].Practices;
         SayBands(report, [.. advised.Select(p => p.Measures.Tally)], setup.Years);
-        SayChances(report, [.. advised.Select(p => p.Measures.Tally)]);
+        SayChances(report, [.. advised.Select(p => p.Measures.Tally)], setup.Years);
         SayAlarms(report, advised, world, setup);
         SayWarnings(report, advised, world);
         report.Say(
@@ -80,23 +80,29 @@ internal static class WorldsText
         return $"{Percent(inside)} ({100 * below:F1}, {100 * above:F1})  loss {100 * Tally.Sum(tallies, $"{line} loss").Share:F2}  n {inside.Trials}";
     }
 
-    private static void SayChances(Report report, Tally[] tallies)
+    private static void SayChances(Report report, Tally[] tallies, int years)
     {
-        report.Say("P(gap) of orders not placed, said -> came %, and the difference in standard errors over practices");
+        report.Say("P(gap) of orders not placed, said -> came %, and the difference in standard errors over practices; then year by year");
         var from = 0.0;
         for (var bin = 0; bin < Measures.Bins.Length; bin++)
         {
-            var (said, came, difference) = (
-                Tally.Sum(tallies, $"said {bin}"),
-                Tally.Sum(tallies, $"came {bin}"),
-                Tally.Sum(tallies, $"came less said {bin}")
-            );
-            var errors = difference.Error > 0 ? difference.Share / difference.Error : 0;
-            report.Say(
-                $"  {$"{100 * from:0.#}-{100 * Measures.Bins[bin]:0.#}", -9}{100 * said.Share, 5:F1} -> {Percent(came), -15}{errors, 6:+0.0;-0.0;0.0}  n {said.Trials}"
-            );
+            var all = Chance(tallies, $"{bin}", out var trials);
+            var yearly = Enumerable.Range(1, years).Select(year => Chance(tallies, $"{bin} in {year}", out _));
+            report.Say($"  {$"{100 * from:0.#}-{100 * Measures.Bins[bin]:0.#}", -9}{all}  n {trials, -8}{string.Join("  |", yearly)}");
             from = Measures.Bins[bin];
         }
+    }
+
+    private static string Chance(Tally[] tallies, string line, out int trials)
+    {
+        var (said, came, difference) = (
+            Tally.Sum(tallies, $"said {line}"),
+            Tally.Sum(tallies, $"came {line}"),
+            Tally.Sum(tallies, $"came less said {line}")
+        );
+        trials = said.Trials;
+        var errors = difference.Error > 0 ? difference.Share / difference.Error : 0;
+        return $"{100 * said.Share, 5:F1} -> {Percent(came), -13}{errors, 5:+0.0;-0.0;0.0}";
     }
 
     private static void SayAlarms(Report report, PracticeDays[] practices, World world, Setup setup)
