@@ -49,8 +49,11 @@ public sealed record BandShare
 
     public bool CanTell => Ended >= FewestToTell;
 
-    /// <summary>Whether enough were followed to say how many end after the band; where nearly all are taken down before, nobody can.</summary>
-    public bool CanTellUpperEnd => CanTell && FollowedPastMiddle >= FewestToTell;
+    /// <summary>
+    /// Whether enough were followed to say how many end after the band: ten past its middle, or three in four of all. Where nearly all are
+    /// taken down before, nobody can. Common practice, no source.
+    /// </summary>
+    public bool CanTellUpperEnd => CanTell && (FollowedPastMiddle >= FewestToTell || Count - NotKnown >= 3 * NotKnown);
 
     public static BandShare Estimate(IReadOnlyCollection<BandOutcome> all)
     {

@@ -69,7 +69,11 @@ public sealed class BandShareTests
             .. Enumerable.Range(0, 180).Select(i => new BandOutcome(0.2, 1, i)),
         ];
 
+        BandOutcome[] known = [.. Enumerable.Range(0, 12).Select(i => At(0.2 + 0.02 * i, i)), new(0.3, 1, 12)];
+
         Assert.False(BandShare.Estimate(nine).CanTell);
+        // All but one ended before the middle: that none ends late is seen.
+        Assert.True(BandShare.Estimate(known).CanTellUpperEnd);
         var share = BandShare.Estimate(early);
         Assert.Equal((true, false), (share.CanTell, share.CanTellUpperEnd));
         Assert.Equal(0.05, share.ShareBefore, 0.011);

@@ -38,7 +38,8 @@ internal sealed class LatePractice
 
     public int UnitsEnded { get; private set; }
 
-    public int UnitsWorn { get; private set; }
+    /// <summary>Of which something is known: they ended, or were bonded again.</summary>
+    public int UnitsSeen { get; private set; }
 
     /// <summary>Days without hair up to today.</summary>
     public int DaysWithout { get; private set; }
@@ -113,8 +114,9 @@ internal sealed class LatePractice
         while (arrives < Today)
         {
             var (unit, ends) = (scene.AddUnit(client, _kind, arrives), arrives.PlusDays(lasts));
-            UnitsWorn++;
-            if (!Wear(scene, client, unit, arrives, ends, place))
+            var (bonds, ended) = (Bonds, Wear(scene, client, unit, arrives, ends, place));
+            UnitsSeen += ended || Bonds > bonds + 1 ? 1 : 0;
+            if (!ended)
                 return;
             unit.LeaveService(UnitState.Retired, ends, "worn out");
             UnitsEnded++;
