@@ -24,7 +24,7 @@ public sealed class SpareTests(ChromiumBrowser chromium, DemoFolder demo)
             await LookAsync(page, "keep-spares-numbers", screen);
             if (screen == Pages.Desk)
                 await KeepAsync(site, page);
-            await page.OpenAsync("/due?part=spares");
+            await page.OpenAsync("/due?part=spares&salon=all");
             await page.GetByText("order a spare").First.WaitForAsync();
             await LookAsync(page, "due-spares", screen);
             await page.Context.CloseAsync();
