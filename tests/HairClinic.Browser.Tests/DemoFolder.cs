@@ -5,6 +5,7 @@ using HairClinic.Web.Accounts;
 using HairClinic.Web.Data;
 using HairClinic.Web.Data.Work;
 using HairClinic.Web.Demo;
+using HairClinic.Web.Learning;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
@@ -51,6 +52,9 @@ public sealed class DemoFolder : IAsyncDisposable
         var site = await Site.OpenAsync(Now);
         Practice = (await site.Services.GetRequiredService<DemoSeeder>().FillAsync(CancellationToken.None))!.PracticeId;
         await RestAsync(site);
+        // The loops ran while it was filled: the first calculation may have read half a book.
+        await site.ReadAsync(Practice, db => RecalculationQueue.RequestAsync(db, askedBy: null, Now, CancellationToken.None));
+        await RestAsync(site);
         return await site.CloseAsync();
     }
 
@@ -64,5 +68,6 @@ public sealed class DemoFolder : IAsyncDisposable
 
     private static async Task<bool> RestsAsync(ClinicDb db) =>
         await db.Recalculations.AnyAsync(r => r.EndedAt != null)
+        && !await db.Recalculations.AnyAsync(r => r.EndedAt == null)
         && !await db.WorkItems.AnyAsync(w => w.DoneAt == null && w.NotBefore <= Now);
 }

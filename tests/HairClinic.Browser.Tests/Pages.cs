@@ -82,6 +82,25 @@ public static class Pages
             await page.ReadyAsync();
     }
 
+    /// <summary>Nothing for the accessibility checker, and no sideways scrolling, on a desk's, a tablet's and a phone's screen; a picture of each.</summary>
+    public static async Task LookAtEveryWidthAsync(this IPage page, string name)
+    {
+        foreach (var (width, height) in new[] { Desk, Tablet, Phone })
+        {
+            await page.SetViewportSizeAsync(width, height);
+            await page.LookAsync(name, width);
+        }
+        await page.SetViewportSizeAsync(Desk.Width, Desk.Height);
+    }
+
+    /// <summary>The same on the screen as it is.</summary>
+    public static async Task LookAsync(this IPage page, string name, int width)
+    {
+        Assert.True(await page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= innerWidth"), $"{name} is wider than {width}");
+        await page.PictureAsync($"{name}-{width}");
+        await page.NothingForAxeAsync();
+    }
+
     /// <summary>Keeps a picture where <c>HAIRCLINIC_PICTURES</c> says, for people to look at.</summary>
     public static async Task PictureAsync(this IPage page, string name)
     {

@@ -10,8 +10,27 @@ public sealed record CheckedWearFit<T>(StoredFit Fit, IReadOnlyList<DateCheck> A
 public static class CheckedWearFit
 {
     /// <param name="last">The newest fit that was made this way; null before there is one.</param>
+    public static CheckedWearFit<HoldSpell> OfHolds(
+        IReadOnlyCollection<HoldSpell> all,
+        IReadOnlyDictionary<KnownCovariate, double> factors,
+        StoredFit? last,
+        DateCheckFacts checks,
+        LocalDate today,
+        Instant at
+    ) => Find(all, factors, last, checks, today, spells => WearModelFitter.FitHolds(spells, factors, today, at));
+
+    /// <param name="last">The newest fit that was made this way; null before there is one.</param>
+    public static CheckedWearFit<LifeSpell> OfLives(
+        IReadOnlyCollection<LifeSpell> all,
+        IReadOnlyDictionary<KnownCovariate, double> factors,
+        StoredFit? last,
+        DateCheckFacts checks,
+        LocalDate today,
+        Instant at
+    ) => Find(all, factors, last, checks, today, spells => WearModelFitter.FitLives(spells, factors, today, at));
+
     /// <param name="fit">Fits the spells it is given.</param>
-    public static CheckedWearFit<T> Find<T>(
+    private static CheckedWearFit<T> Find<T>(
         IReadOnlyCollection<T> all,
         IReadOnlyDictionary<KnownCovariate, double> factors,
         StoredFit? last,

@@ -100,13 +100,10 @@ public sealed class ClientUnits
         IReadOnlyDictionary<Guid, UnitKindTerms> kinds
     ) => InHand.ToDictionary(u => u.Id, u => (LifeOf(u, model, kinds[u.UnitKindId]), WornDays(u.Id)));
 
-    /// <summary>Null for a unit that was never worn.</summary>
-    public LifeSpell? LifeOf(Guid unitId) => _lives.GetValueOrDefault(unitId);
-
     private LifePrediction LifeOf(HairSystem unit, WearModel model, UnitKindTerms kind)
     {
         var byAge = model.PredictUnit([.. Lives.Where(l => l.UnitId != unit.Id)], kind, CovariatesOf(unit, kind), RepairedAt(unit.Id));
         var worn = WornDays(unit.Id);
-        return model.GradesOf(LifeOf(unit.Id), worn) is { } grades ? byAge.WithGrades(worn, grades) : byAge;
+        return model.GradesOf(_lives.GetValueOrDefault(unit.Id), worn) is { } grades ? byAge.WithGrades(worn, grades) : byAge;
     }
 }

@@ -1,4 +1,3 @@
-using System.Linq.Expressions;
 using HairClinic.Web.Data;
 
 namespace HairClinic.Web.Learning;
@@ -24,7 +23,7 @@ public sealed class HoldFacts
 
     /// <summary>Two round trips, and one more where the cohorts are not known yet.</summary>
     /// <param name="clientIds">Null for every client's.</param>
-    /// <param name="cohorts">As <see cref="HoldAlarms"/> gives them.</param>
+    /// <param name="cohorts">As <see cref="WatchCohorts.BondAlarms"/> gives them.</param>
     public static async Task<HoldFacts> LoadAsync(
         ClinicDb db,
         IReadOnlyCollection<HoldWindowRule> rules,
@@ -33,7 +32,7 @@ public sealed class HoldFacts
         IReadOnlyCollection<WatchedCohort>? cohorts = null
     )
     {
-        cohorts ??= await HoldAlarms(db).Select(ToCohort).ToListAsync(cancellation);
+        cohorts ??= await WatchCohorts.BondAlarms(db).Select(WatchCohorts.FromAlarm).ToListAsync(cancellation);
         var asked =
             from bond in db.Bonds
             where clientIds == null || clientIds.Contains(bond.ClientId)
@@ -57,10 +56,6 @@ public sealed class HoldFacts
         return new HoldFacts(rules, await CareHabitFacts.LoadAsync(db, clientIds, cancellation), bonds, cohorts);
     }
 
-    /// <summary>The bonds that an alarm of the watch named.</summary>
-    public static IQueryable<WatchAlarm> HoldAlarms(ClinicDb db) =>
-        db.WatchAlarms.Where(a => a.Kind != WatchedStreamKind.Workshop && (a.End == null || a.End != WatchAlarmEnd.FalseAlarm));
-
     /// <summary>As the records stood at the end of an earlier day. Alarms of the watch are left away: which had been raised by then changes with what is closed since.</summary>
     /// <param name="clientId">Null for every client's.</param>
     public HoldFacts AsOf(LocalDate day, Guid? clientId = null) =>
@@ -72,13 +67,6 @@ public sealed class HoldFacts
                 .OfType<BondWithMaterials>(),
             []
         );
-
-    public static readonly Expression<Func<WatchAlarm, WatchedCohort>> ToCohort = a => new WatchedCohort(
-        a.Id,
-        a.StreamId,
-        a.CohortFrom,
-        a.CohortThrough
-    );
 
     /// <param name="today">Bonds on heads held until then at least.</param>
     public IEnumerable<HoldSpell> AllSpells(LocalDate today) => _bonds.SelectMany(own => own).Select(b => SpellOf(b, today));

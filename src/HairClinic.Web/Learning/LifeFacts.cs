@@ -113,6 +113,9 @@ public sealed partial class LifeFacts
     /// <summary>When a unit was on a head.</summary>
     public IEnumerable<WornPeriod> WornPeriodsOf(Guid unitId) => _stretches[unitId];
 
+    /// <summary>The first day it was on a head; null for one that never was.</summary>
+    public LocalDate? FirstWornOn(Guid unitId) => _stretches[unitId].Select(s => (LocalDate?)s.From).Min();
+
     /// <summary>Whoever has a unit, or had one.</summary>
     public IEnumerable<Guid> Clients => _units.Select(own => own.Key).OfType<Guid>();
 
@@ -147,17 +150,20 @@ public sealed partial class LifeFacts
     /// <summary>What bears on what is left of a unit, or on one that is still to be made.</summary>
     public IReadOnlyList<CovariateValue> CovariatesNow(HairSystem? unit, UnitKindTerms kind, Guid clientId, LocalDate today)
     {
-        var worn = unit is null ? null : _stretches[unit.Id].Select(s => (LocalDate?)s.From).Min();
-        return CovariatesWhenFirstWorn(kind, clientId, worn ?? today, unit?.Dates.ArrivedOn ?? worn);
+        var worn = unit is null ? null : FirstWornOn(unit.Id);
+        return CovariatesWhenFirstWorn(kind, clientId, worn ?? today, unit is null ? null : DeliveredOn(unit));
     }
 
     /// <summary>The alarm of its workshop that names a unit; null where none does.</summary>
-    public WatchedCohort? CohortOf(HairSystem unit, UnitKindTerms kind) =>
-        kind.Cohorts.FirstOrDefault(c => c.Names(unit.Dates.ArrivedOn ?? _stretches[unit.Id].Select(s => (LocalDate?)s.From).Min()));
+    public WatchedCohort? CohortOf(HairSystem unit, UnitKindTerms kind) => kind.Cohorts.FirstOrDefault(c => c.Names(DeliveredOn(unit)));
+
+    // The day it came; where nobody wrote that down, the day it was first worn.
+    private LocalDate? DeliveredOn(HairSystem unit) => unit.Dates.ArrivedOn ?? FirstWornOn(unit.Id);
 
     private LifeSpell SpellOf(HairSystem unit, UnitKindTerms kind, LocalDate today)
     {
         var own = _stretches[unit.Id].ToList();
+        var firstWornOn = own.Min(s => s.From);
         var wear = UnitWear.FromRecords(
             unit.State,
             own,
@@ -177,12 +183,12 @@ public sealed partial class LifeFacts
             unit.ClientId,
             wear.Life,
             kind.LifePrior(),
-            CovariatesWhenFirstWorn(kind, unit.ClientId, own.Min(s => s.From), unit.Dates.ArrivedOn ?? own.Min(s => s.From))
+            CovariatesWhenFirstWorn(kind, unit.ClientId, firstWornOn, DeliveredOn(unit))
         )
         {
             RepairedAt = wear.RepairedAt,
             Grades = wear.Grades,
-            FirstWornOn = own.Min(s => s.From),
+            FirstWornOn = firstWornOn,
             RetiredOn = unit.Dates.RetiredOn,
         };
     }
@@ -257,10 +263,10 @@ public static class LifeSpellBuilder
                 kind.Spares
             )
             {
-                Cohorts = db
-                    .WatchAlarms.Where(a => a.Kind == WatchedStreamKind.Workshop && a.StreamId == kind.WorkshopId)
-                    .Where(a => a.End == null || a.End != WatchAlarmEnd.FalseAlarm)
-                    .Select(a => new WatchedCohort(a.Id, a.StreamId, a.CohortFrom, a.CohortThrough))
+                Cohorts = WatchCohorts
+                    .Alarms(db)
+                    .Where(a => a.Kind == WatchedStreamKind.Workshop && a.StreamId == kind.WorkshopId)
+                    .Select(WatchCohorts.FromAlarm)
                     .ToList(),
             }
         ).ToDictionaryAsync(k => k.Id, cancellation);

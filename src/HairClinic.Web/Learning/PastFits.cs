@@ -36,27 +36,11 @@ public sealed class PastFits(PastRecords records)
 
     public PastKnowledge Learn(LocalDate day)
     {
-        _hold = CheckedWearFit
-            .Find(
-                [.. records.Holds.AsOf(day).AllSpells(day)],
-                records.HoldFactors,
-                _hold,
-                DateCheckFacts.None,
-                day,
-                spells => WearModelFitter.FitHolds(spells, records.HoldFactors, day, Instant.MinValue)
-            )
-            .Fit;
+        List<HoldSpell> holds = [.. records.Holds.AsOf(day).AllSpells(day)];
+        _hold = CheckedWearFit.OfHolds(holds, records.HoldFactors, _hold, DateCheckFacts.None, day, Instant.MinValue).Fit;
         var lives = records.Lives.AsOf(day);
-        _life = CheckedWearFit
-            .Find(
-                [.. lives.Spells(records.Kinds, day)],
-                records.LifeFactors,
-                _life,
-                DateCheckFacts.None,
-                day,
-                spells => WearModelFitter.FitLives(spells, records.LifeFactors, day, Instant.MinValue)
-            )
-            .Fit;
+        List<LifeSpell> spells = [.. lives.Spells(records.Kinds, day)];
+        _life = CheckedWearFit.OfLives(spells, records.LifeFactors, _life, DateCheckFacts.None, day, Instant.MinValue).Fit;
         // As every night: where there is no answer, or nothing to learn from, the last one stands.
         _usable = (Usable(_hold) ?? _usable.Hold, Usable(_life) ?? _usable.Life);
         return new PastKnowledge(

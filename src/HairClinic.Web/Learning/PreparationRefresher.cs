@@ -55,9 +55,7 @@ public static class PreparationRefresher
             unit.State,
             unit.Dates,
             promisedFor: null,
-            lives.WornPeriodsOf(unit.Id).Select(p => (LocalDate?)p.From).Min() is { } first
-                ? (first, lives.WornPeriodsOf(unit.Id).Max(p => p.To))
-                : null,
+            lives.FirstWornOn(unit.Id) is { } first ? (first, lives.WornPeriodsOf(unit.Id).Max(p => p.To)) : null,
             wornOut: false,
             daysNeeded: 0
         );
@@ -65,6 +63,5 @@ public static class PreparationRefresher
         return new HairInHouse(ready.ReadyOn, gone, lives.FoundWornOutOn(unit.Id));
     }
 
-    private static LocalDate? FirstBondedOn(HairSystem unit, LifeFacts lives) =>
-        unit.Dates.FirstBondedOn ?? lives.WornPeriodsOf(unit.Id).Select(p => (LocalDate?)p.From).Min();
+    private static LocalDate? FirstBondedOn(HairSystem unit, LifeFacts lives) => unit.Dates.FirstBondedOn ?? lives.FirstWornOn(unit.Id);
 }

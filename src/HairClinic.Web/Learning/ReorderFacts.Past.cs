@@ -28,9 +28,10 @@ public sealed partial class ReorderFacts
         var columns = client.CovariatesOf(null, next);
         var population = WearModels.Life.PopulationFor(next.LifePrior(), columns);
         var effect = new SharedEffect(population, WearModels.Life.ClientEffect(population, client.Lives));
-        var question = new ReorderInput(
-            LifeDistribution.Weibull,
-            effect.Nodes.Reduced(),
+        var question = QuestionOf(
+            effect,
+            next,
+            orders,
             [.. hair.InHouse.Select(u => LifeOf(u.UnitKindId, u.Worn))],
             [
                 .. hair
@@ -40,16 +41,8 @@ public sealed partial class ReorderFacts
                         orders.LeadTimeLeft(o.Unit.UnitKindId, o.OrderedOn),
                         orders.WorkshopDaysOf(o.Unit.UnitKindId)
                     )),
-            ],
-            orders.LeadTimeOfNew(next.Id),
-            orders.WorkshopDaysOf(next.Id),
-            _settings.PreparationDays
-        )
-        {
-            Alpha = _settings.GapChancePercent / 100.0,
-            Spares = next.Spares,
-            Preparation = Preparation.IsLearnt ? Preparation : null,
-        };
+            ]
+        );
         return ReorderPlanner.Plan(rule, question, today, next.Id, LifeOf(next.Id, 0), _opening[client.SalonId]);
 
         RemainingLife LifeOf(Guid kindId, int worn) =>

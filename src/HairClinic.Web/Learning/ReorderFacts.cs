@@ -75,26 +75,25 @@ public sealed partial class ReorderFacts
         var nextColumns = client.CovariatesOf(null, next);
         var population = WearModels.Life.PopulationFor(next.LifePrior(), nextColumns);
         var effect = new SharedEffect(population, WearModels.Life.ClientEffect(population, client.Lives));
-        var question = new ReorderInput(
-            LifeDistribution.Weibull,
-            effect.Nodes.Reduced(),
-            [.. inHand.Select(u => InHandOf(client, effect, u, client.WornDays(u.Id))), .. lent.Select(RemainingLife.OfDays)],
+        var left = client.LivesLeft(WearModels.Life, Kinds);
+        var question = QuestionOf(
+            effect,
+            next,
+            orders,
+            [
+                .. inHand.Select(u => InHandOf(client, effect, u, left[u.Id].WornDays, left[u.Id].Life.Grades)),
+                .. lent.Select(RemainingLife.OfDays),
+            ],
             [
                 .. inFlight.Select(u => new UnitOnOrder(
                     InHandOf(client, effect, u, 0),
                     orders.LeadTimeLeft(u),
                     orders.WorkshopDaysOf(u.UnitKindId)
                 )),
-            ],
-            orders.LeadTimeOfNew(next.Id),
-            orders.WorkshopDaysOf(next.Id),
-            _settings.PreparationDays
-        )
+            ]
+        ) with
         {
-            Alpha = _settings.GapChancePercent / 100.0,
-            Spares = next.Spares,
             Lent = lent.Count,
-            Preparation = Preparation.IsLearnt ? Preparation : null,
         };
         return new ClientReorderInput(
             client.ClientId,
@@ -110,7 +109,7 @@ public sealed partial class ReorderFacts
             InHand = [.. inHand.Select(u => u.Id)],
             InFlight = [.. inFlight.Select(u => u.Id)],
             Emergency = [.. client.Emergency.Select(u => u.Id)],
-            Left = client.LivesLeft(WearModels.Life, Kinds),
+            Left = left,
             Lives = client.Lives,
             Effect = effect,
             ColumnsOfNew = nextColumns,
@@ -146,15 +145,33 @@ public sealed partial class ReorderFacts
         );
     }
 
-    private RemainingLife InHandOf(ClientUnits client, SharedEffect effect, HairSystem unit, int worn) =>
-        InHandOf(
-            effect,
-            Kinds[unit.UnitKindId],
-            client.CovariatesOf(unit, Kinds[unit.UnitKindId]),
-            worn,
-            client.RepairedAt(unit.Id),
-            WearModels.Life.GradesOf(client.LifeOf(unit.Id), worn)
-        );
+    private ReorderInput QuestionOf(
+        SharedEffect effect,
+        UnitKindTerms next,
+        LeadTimeForecasts orders,
+        IReadOnlyList<RemainingLife> inHand,
+        IReadOnlyList<UnitOnOrder> inFlight
+    ) =>
+        new(
+            LifeDistribution.Weibull,
+            effect.Nodes.Reduced(),
+            inHand,
+            inFlight,
+            orders.LeadTimeOfNew(next.Id),
+            orders.WorkshopDaysOf(next.Id),
+            _settings.PreparationDays
+        )
+        {
+            Alpha = _settings.GapChancePercent / 100.0,
+            Spares = next.Spares,
+            Preparation = Preparation.IsLearnt ? Preparation : null,
+        };
+
+    private RemainingLife InHandOf(ClientUnits client, SharedEffect effect, HairSystem unit, int worn, GradeWeights? grades = null)
+    {
+        var kind = Kinds[unit.UnitKindId];
+        return InHandOf(effect, kind, client.CovariatesOf(unit, kind), worn, client.RepairedAt(unit.Id), grades);
+    }
 
     private RemainingLife InHandOf(
         SharedEffect effect,

@@ -9,12 +9,14 @@ public sealed class WearModel
     private readonly Dictionary<string, int> _places = [];
     private readonly ConcurrentDictionary<(double Sigma, int Slope, UnitCourses Courses, bool Repaired), LifeShape> _shapes = new();
     private readonly ConcurrentDictionary<WindowPrior, GradeCurveBuilder> _grades = new();
+    private readonly GradeLink? _link;
     private readonly IReadOnlyDictionary<KnownCovariate, double> _factors;
 
     /// <param name="factors">The practice's factor rows of this quantity.</param>
     public WearModel(StoredFit? fit, IReadOnlyDictionary<KnownCovariate, double> factors)
     {
         Fit = fit is { Converged: true } ? fit : null;
+        _link = Fit?.GradeLink;
         _factors = factors;
         Population = Fit?.Population() ?? PopulationParameters.FromPriors(WindowPrior.ForAnyWindow(LifeDistribution.Weibull));
         for (var i = 0; i < (Fit?.Columns.Length ?? 0); i++)
@@ -116,7 +118,7 @@ public sealed class WearModel
     /// <param name="wornDays">Until today.</param>
     public GradeWeights? GradesOf(LifeSpell? life, int wornDays)
     {
-        if (life is not { Window: { } window, RepairedAt: null, WornOut: false } || Fit?.GradeLink is not { } link)
+        if (life is not { Window: { } window, RepairedAt: null, WornOut: false } || _link is not { } link)
             return null;
         var grades = life.StructuralGrades;
         return grades.Looks == 0
@@ -184,7 +186,7 @@ public sealed record WearModelPair(WearModel Hold, WearModel Life)
                 HoldUnanswered = FitsWithoutAnswer(db, LifetimeKind.Hold).Where(f => f.PracticeId == s.PracticeId).FirstOrDefault(),
                 LifeUnanswered = FitsWithoutAnswer(db, LifetimeKind.Life).Where(f => f.PracticeId == s.PracticeId).FirstOrDefault(),
                 Prepared = db.StoredPreparations.FirstOrDefault(p => p.PracticeId == s.PracticeId),
-                HoldCohorts = HoldFacts.HoldAlarms(db).Where(a => a.PracticeId == s.PracticeId).Select(HoldFacts.ToCohort).ToList(),
+                HoldCohorts = WatchCohorts.BondAlarms(db).Where(a => a.PracticeId == s.PracticeId).Select(WatchCohorts.FromAlarm).ToList(),
             })
             .SingleAsync(cancellation);
         var factors = await LoadWearFactorsAsync(db, cancellation);

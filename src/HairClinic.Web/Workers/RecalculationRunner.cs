@@ -60,15 +60,13 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
             return false;
         var windows = await db.HoldWindowRules.AsNoTracking().ToListAsync(cancellation);
         var holds = await HoldFacts.LoadAsync(db, windows, clientIds: null, cancellation);
-        List<HoldSpell> held = [.. holds.AllSpells(cut)];
-        var holdFactors = WearModelPair.FactorsByHabit(factors, LifetimeKind.Hold);
-        var hold = CheckedWearFit.Find(
-            held,
-            holdFactors,
+        var hold = CheckedWearFit.OfHolds(
+            [.. holds.AllSpells(cut)],
+            WearModelPair.FactorsByHabit(factors, LifetimeKind.Hold),
             last.GetValueOrDefault(LifetimeKind.Hold),
             checks,
             cut,
-            spells => WearModelFitter.FitHolds(spells, holdFactors, cut, clock.GetCurrentInstant())
+            clock.GetCurrentInstant()
         );
         await StoreAsync(db, hold, DateCheckKind.BondHeld, checks, cancellation);
 
@@ -78,15 +76,9 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
         var units = await LifeFacts.LoadAsync(db, clientIds: null, cancellation);
         List<LifeSpell> lives = [.. units.Spells(before.Kinds, cut)];
         var lifeFactors = WearModelPair.FactorsByHabit(factors, LifetimeKind.Life);
-        var life = CheckedWearFit.Find(
-            lives,
-            lifeFactors,
-            last.GetValueOrDefault(LifetimeKind.Life),
-            checks,
-            cut,
-            spells => WearModelFitter.FitLives(spells, lifeFactors, cut, clock.GetCurrentInstant())
-        );
-        GradeLearner.Learn(life.Fit, last.GetValueOrDefault(LifetimeKind.Life), lives, lifeFactors);
+        var lastLife = last.GetValueOrDefault(LifetimeKind.Life);
+        var life = CheckedWearFit.OfLives(lives, lifeFactors, lastLife, checks, cut, clock.GetCurrentInstant());
+        GradeLearner.Learn(life.Fit, lastLife, lives, lifeFactors);
         await StoreAsync(db, life, DateCheckKind.UnitLasted, checks, cancellation);
         await StreamWatcher.WatchAsync(db, hold, life, cut, cancellation);
         db.ChangeTracker.Clear();

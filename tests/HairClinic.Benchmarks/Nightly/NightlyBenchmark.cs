@@ -1,13 +1,10 @@
 using System.Diagnostics;
 using HairClinic.Benchmarks.Pages;
-using HairClinic.EmbeddedPostgres;
-using HairClinic.Web;
 using HairClinic.Web.Data;
 using HairClinic.Web.Demo;
 using HairClinic.Web.Learning;
 using HairClinic.Web.Workers;
 using Microsoft.Extensions.DependencyInjection;
-using Microsoft.Extensions.Logging.Abstractions;
 using NodaTime;
 using Npgsql;
 
@@ -20,46 +17,29 @@ namespace HairClinic.Benchmarks.Nightly;
 /// </summary>
 internal static class NightlyBenchmark
 {
-    public static async Task RunAsync(Report report)
-    {
-        var folder = Directory.CreateTempSubdirectory("hairclinic-nightly-");
-        File.SetUnixFileMode(folder.FullName, (UnixFileMode)0b111_101_101);
-        try
-        {
-            await using var server = await EmbeddedServer.StartAsync(
-                new(Path.Combine(folder.FullName, "db")) { Durable = false },
-                NullLogger.Instance
-            );
-            await using var app = Clinic.Build([
-                "--applicationName=HairClinic.Web",
-                $"--data={folder.FullName}",
-                $"--ConnectionStrings:Program={server.AsProgram}",
-                $"--ConnectionStrings:Migrator={server.AsMigrator}",
-                "--urls=http://127.0.0.1:0",
-                "--Logging:LogLevel:Default=Warning",
-            ]);
-            await app.Services.GetRequiredService<DatabaseLifetime>().OpenAsync(CancellationToken.None);
-            var practice = (await app.Services.GetRequiredService<DemoSeeder>().FillAsync(CancellationToken.None))!.PracticeId;
-            var administrator = new NpgsqlConnectionStringBuilder(server.Administrator) { Database = "hairclinic" }.ConnectionString;
-            var clients = await CopiedBook.MultiplyAsync(administrator, practice, report.Option("clients", 3000));
-            var jobs = app.Services.GetRequiredService<PracticeJobRunner>();
-            for (var round = 1; round <= report.Option("rounds", 3); round++)
+    public static Task RunAsync(Report report) =>
+        ClinicOfItsOwn.UseAsync(
+            "nightly",
+            async (app, server) =>
             {
-                var (watch, before) = (Stopwatch.StartNew(), Process.GetCurrentProcess().TotalProcessorTime);
-                await jobs.RunJobAsync(practice, "benchmark", RunAsync);
-                var used = Process.GetCurrentProcess().TotalProcessorTime - before;
-                report.Say(
-                    $"{clients:N0} clients, night {round}: {watch.Elapsed.TotalSeconds:F1} s by the wall clock, {used.TotalSeconds:F1} s of processor time beside the database's"
-                );
+                var practice = (await app.Services.GetRequiredService<DemoSeeder>().FillAsync(CancellationToken.None))!.PracticeId;
+                var administrator = new NpgsqlConnectionStringBuilder(server.Administrator) { Database = "hairclinic" }.ConnectionString;
+                var clients = await CopiedBook.MultiplyAsync(administrator, practice, report.Option("clients", 3000));
+                var jobs = app.Services.GetRequiredService<PracticeJobRunner>();
+                for (var round = 1; round <= report.Option("rounds", 3); round++)
+                {
+                    var (watch, before) = (Stopwatch.StartNew(), Process.GetCurrentProcess().TotalProcessorTime);
+                    await jobs.RunJobAsync(practice, "benchmark", CalculateAsync);
+                    var used = Process.GetCurrentProcess().TotalProcessorTime - before;
+                    report.Say(
+                        $"{clients:N0} clients, night {round}: {watch.Elapsed.TotalSeconds:F1} s by the wall clock, {used.TotalSeconds:F1} s of processor time beside the database's"
+                    );
+                }
             }
-        }
-        finally
-        {
-            folder.Delete(recursive: true);
-        }
-    }
+        );
 
-    private static async Task<bool> RunAsync(IServiceProvider scope)
+    /// <summary>A recalculation as at night.</summary>
+    internal static async Task<bool> CalculateAsync(IServiceProvider scope)
     {
         await using var db = scope.GetRequiredService<ClinicDbFactory>().Open();
         await RecalculationQueue.RequestAsync(db, null, SystemClock.Instance.GetCurrentInstant(), CancellationToken.None);

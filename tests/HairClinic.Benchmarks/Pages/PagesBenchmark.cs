@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Net;
 using System.Text.RegularExpressions;
+using HairClinic.Benchmarks.Nightly;
 using HairClinic.EmbeddedPostgres;
 using HairClinic.Web;
 using HairClinic.Web.Data;
@@ -26,52 +27,25 @@ internal static partial class PagesBenchmark
     private const string Due = "/due";
     private const string Empty = "/refused";
 
-    public static async Task RunAsync(Report report)
-    {
-        var folder = Directory.CreateTempSubdirectory("hairclinic-pages-");
-        File.SetUnixFileMode(folder.FullName, (UnixFileMode)0b111_101_101);
-        try
-        {
-            await using var server = await EmbeddedServer.StartAsync(
-                new(Path.Combine(folder.FullName, "db")) { Durable = false },
-                NullLogger.Instance
-            );
-            await using var app = Clinic.Build([
-                "--applicationName=HairClinic.Web",
-                $"--data={folder.FullName}",
-                $"--ConnectionStrings:Program={server.AsProgram}",
-                $"--ConnectionStrings:Migrator={server.AsMigrator}",
-                "--urls=http://127.0.0.1:0",
-                "--Logging:LogLevel:Default=Warning",
-            ]);
-            await app.Services.GetRequiredService<DatabaseLifetime>().OpenAsync(CancellationToken.None);
-            var clients = await LayAsync(app, server, report.Option("clients", 300));
-            await app.StartAsync();
-            await QuietAsync(app);
-            await CompareAsync(report, app, clients);
-            await app.StopAsync();
-        }
-        finally
-        {
-            folder.Delete(recursive: true);
-        }
-    }
+    public static Task RunAsync(Report report) =>
+        ClinicOfItsOwn.UseAsync(
+            "pages",
+            async (app, server) =>
+            {
+                var clients = await LayAsync(app, server, report.Option("clients", 300));
+                await app.StartAsync();
+                await QuietAsync(app);
+                await CompareAsync(report, app, clients);
+                await app.StopAsync();
+            }
+        );
 
     /// <returns>How many clients there are.</returns>
     private static async Task<int> LayAsync(WebApplication app, EmbeddedServer server, int wanted)
     {
         var demo = await app.Services.GetRequiredService<DemoSeeder>().FillAsync(CancellationToken.None);
         var jobs = app.Services.GetRequiredService<PracticeJobRunner>();
-        await jobs.RunJobAsync(
-            demo!.PracticeId,
-            "benchmark",
-            async scope =>
-            {
-                await using var db = scope.GetRequiredService<ClinicDbFactory>().Open();
-                await RecalculationQueue.RequestAsync(db, null, SystemClock.Instance.GetCurrentInstant(), CancellationToken.None);
-                return await scope.GetRequiredService<RecalculationRunner>().RunAsync(CancellationToken.None);
-            }
-        );
+        await jobs.RunJobAsync(demo!.PracticeId, "benchmark", NightlyBenchmark.CalculateAsync);
         var administrator = new NpgsqlConnectionStringBuilder(server.Administrator) { Database = "hairclinic" }.ConnectionString;
         var clients = await CopiedBook.MultiplyAsync(administrator, demo.PracticeId, wanted);
         // Plans are copied with their clients; what pages show of all of them is worked out as at night.

@@ -248,14 +248,8 @@ internal sealed class Advice(Spares spares, World world)
     private CheckedWearFit<HoldSpell> FitHolds(int day, IReadOnlyList<ClientBook> clients)
     {
         var cut = PracticeRows.DateOf(day);
-        var found = CheckedWearFit.Find(
-            [.. clients.SelectMany(c => BookRows.Holds(c, day, _watch.OfBonds))],
-            PracticeRows.HoldFactors,
-            _hold.Fit,
-            _desk.Facts,
-            cut,
-            spells => WearModelFitter.FitHolds(spells, PracticeRows.HoldFactors, cut, default)
-        );
+        List<HoldSpell> holds = [.. clients.SelectMany(c => BookRows.Holds(c, day, _watch.OfBonds))];
+        var found = CheckedWearFit.OfHolds(holds, PracticeRows.HoldFactors, _hold.Fit, _desk.Facts, cut, default);
         _desk.Bring(found.Asked, DateCheckKind.BondHeld);
         _hold = Kept(found.Fit, PracticeRows.HoldFactors) ?? _hold;
         return found;
@@ -265,14 +259,7 @@ internal sealed class Advice(Spares spares, World world)
     {
         List<LifeSpell> lives = [.. clients.SelectMany(c => Lives(c, day))];
         var cut = PracticeRows.DateOf(day);
-        var found = CheckedWearFit.Find(
-            lives,
-            PracticeRows.LifeFactors,
-            _life.Fit,
-            _desk.Facts,
-            cut,
-            spells => WearModelFitter.FitLives(spells, PracticeRows.LifeFactors, cut, default)
-        );
+        var found = CheckedWearFit.OfLives(lives, PracticeRows.LifeFactors, _life.Fit, _desk.Facts, cut, default);
         if (withGrades)
             GradeLearner.Learn(found.Fit, _life.Fit, lives, PracticeRows.LifeFactors);
         else if (_life.Fit is { GradesLearntOn: not null } last)

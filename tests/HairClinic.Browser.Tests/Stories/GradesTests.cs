@@ -10,8 +10,6 @@ namespace HairClinic.Browser.Tests.Stories;
 /// <summary>How a unit looks is written down by whoever looks at it: nothing is filled in, and what is tapped can be taken back.</summary>
 public sealed class GradesTests(ChromiumBrowser chromium, DemoSite demo) : IClassFixture<DemoSite>
 {
-    private static readonly (int Width, int Height)[] Screens = [Pages.Desk, Pages.Tablet, Pages.Phone];
-
     [Fact]
     public async Task At_a_rebond_grades_are_tapped_cleared_and_copied_with_one_tap()
     {
@@ -31,7 +29,7 @@ public sealed class GradesTests(ChromiumBrowser chromium, DemoSite demo) : IClas
         await page.Keyboard.PressAsync("Delete");
         await Assertions.Expect(fit).Not.ToBeCheckedAsync();
         Assert.Equal(0, await page.Locator(".grade input:checked").CountAsync());
-        await LookAsync(page, "grades-blank");
+        await page.LookAtEveryWidthAsync("grades-blank");
 
         await page.GetByText("Yes, lifted").ClickAsync();
         await page.GetByRole(AriaRole.Group, new() { NameRegex = new("^Since when has it been up") })
@@ -39,7 +37,7 @@ public sealed class GradesTests(ChromiumBrowser chromium, DemoSite demo) : IClas
             .ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Same as last time" }).ClickAsync();
         await Assertions.Expect(Grade(page, "Base", 3)).ToBeCheckedAsync();
-        await LookAsync(page, "grades-copied");
+        await page.LookAtEveryWidthAsync("grades-copied");
         await page.GetByText("Waits kept").ClickAsync();
         foreach (var lots in await page.GetByRole(AriaRole.Group, new() { NameRegex = new("Lot of") }).AllAsync())
             await lots.Locator("label.tap:has(input:not(:disabled))").First.ClickAsync();
@@ -63,7 +61,7 @@ public sealed class GradesTests(ChromiumBrowser chromium, DemoSite demo) : IClas
             .ClickAsync();
         await Grade(page, "Shedding", 3).ClickAsync();
         await page.GetByLabel("Why").FillAsync("thin at the front");
-        await LookAsync(page, "retire");
+        await page.LookAtEveryWidthAsync("retire");
         await page.GetByRole(AriaRole.Button, new() { Name = "Save", Exact = true }).ClickAsync();
         await page.ArriveAsync("/units/*/unit-card");
         await page.GetByText("How it looked then").WaitForAsync();
@@ -84,7 +82,7 @@ public sealed class GradesTests(ChromiumBrowser chromium, DemoSite demo) : IClas
             db.Bonds.Where(b => b.RemovedOn == null && b.Lift == null).OrderBy(b => b.AppliedOn).FirstAsync()
         );
         await page.OpenAsync($"/clients/{bond.ClientId}/report-lift");
-        await LookAsync(page, "report-lift");
+        await page.LookAtEveryWidthAsync("report-lift");
         await page.GetByText("About a week ago").ClickAsync();
         await page.GetByText("Coming in").ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Note the lift" }).ClickAsync();
@@ -95,21 +93,6 @@ public sealed class GradesTests(ChromiumBrowser chromium, DemoSite demo) : IClas
     }
 
     private static ILocator Grade(IPage page, string item, int grade) => page.Locator($"input[name={item}][value='{grade}']");
-
-    private static async Task LookAsync(IPage page, string name)
-    {
-        foreach (var (width, height) in Screens)
-        {
-            await page.SetViewportSizeAsync(width, height);
-            Assert.True(
-                await page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= innerWidth"),
-                $"{name} is wider than {width}"
-            );
-            await page.PictureAsync($"{name}-{width}");
-            await page.NothingForAxeAsync();
-        }
-        await page.SetViewportSizeAsync(Pages.Desk.Width, Pages.Desk.Height);
-    }
 
     // A unit at rest of which nobody has seen that it is worn out.
     private Task<Guid> UngradedAsync() =>

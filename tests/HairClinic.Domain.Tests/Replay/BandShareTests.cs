@@ -103,7 +103,7 @@ public sealed class BandShareTests
     private static double Normal(Random dice) =>
         Math.Sqrt(-2 * Math.Log(1 - dice.NextDouble())) * Math.Cos(2 * Math.PI * dice.NextDouble());
 
-    private static IEqualityComparer<(double, double)> Within(double tolerance) =>
+    private static EqualityComparer<(double, double)> Within(double tolerance) =>
         EqualityComparer<(double, double)>.Create(
             (a, b) => Math.Abs(a.Item1 - b.Item1) <= tolerance && Math.Abs(a.Item2 - b.Item2) <= tolerance
         );

@@ -91,7 +91,7 @@ public sealed class LifePrediction
     {
         (_centres, _logShares, _taus, _weibull) = (whole._centres, whole._logShares, whole._taus, whole._weibull);
         (_shape, _clock, Own, Others) = (whole._shape, whole._clock, whole.Own, whole.Others);
-        _byAge = whole;
+        (_byAge, Grades) = (whole, grades);
         _graded = (
             age,
             new(() =>
@@ -106,6 +106,9 @@ public sealed class LifePrediction
     }
 
     private const double NothingLeft = 1e-9;
+
+    /// <summary>What it is weighed with; null without.</summary>
+    public GradeWeights? Grades { get; }
 
     /// <summary>As its age alone has it.</summary>
     public LifePrediction WithoutGrades => _byAge ?? this;

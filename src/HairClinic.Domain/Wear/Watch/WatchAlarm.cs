@@ -49,7 +49,8 @@ public sealed class WatchAlarm : PracticeOwned
     public WatchedStream Stream => new(Kind, StreamId);
 
     /// <summary>Whether a unit delivered (or a bond made) on that day shares its shift.</summary>
-    public bool Names(LocalDate delivered) => End != WatchAlarmEnd.FalseAlarm && delivered >= CohortFrom && !(delivered > CohortThrough);
+    public bool Names(LocalDate delivered) =>
+        End != WatchAlarmEnd.FalseAlarm && new WatchedCohort(Id, StreamId, CohortFrom, CohortThrough).Names(delivered);
 
     /// <summary>The stream is as before again: what comes later is not the cohort's.</summary>
     /// <param name="through">The last delivery that is.</param>

@@ -21,7 +21,7 @@ public static class TourScenes
             "Everything at once",
             "The worn unit is at its end, the spare is lost, the workshop is late again, and an edge came up last week."
         ),
-        new("T-08", "It wears faster than its age", "Three take-downs found it far more worn than a unit of its age: look at the spare."),
+        new("T-08", "It wears faster than its age", "From one take-down to the next it wears far faster than a unit of its age: look at the spare."),
         new("T-09", "An order that was forgotten", "Ordered more than a year ago and never heard of again: it is not counted on."),
     ];
 
@@ -129,14 +129,11 @@ public static class TourScenes
         var edge = new EdgeFindings(Up: true, today.PlusDays(-7), LiftZone.Front, SpotFixed: true);
         visit.RecordCare(Guid.CreateVersion7(), bond, edge, salon, at, by: null, note: null);
 
-        var next = new HairSystem(Guid.CreateVersion7(), "T-07-next", client.Id, kind.Id, today.PlusDays(-81));
-        next.Order(today.PlusDays(-80));
+        var next = OnOrder(scene, client, kind, "T-07-next", today.PlusDays(-80));
         next.AddDeliveryPromise(Guid.CreateVersion7(), today.PlusDays(-24), today.PlusDays(-77));
         next.AcknowledgeOrder(today.PlusDays(-77));
         next.AddDeliveryPromise(Guid.CreateVersion7(), today.PlusDays(-10), today.PlusDays(-31));
         next.AddDeliveryPromise(Guid.CreateVersion7(), today.PlusDays(4), today.PlusDays(-17));
-        scene.Db.HairSystems.Add(next);
-        scene.Db.FindWords.Add(Data.FindWordIndexer.For(next));
         return next;
     }
 
@@ -146,15 +143,12 @@ public static class TourScenes
         var client = scene.AddClient("T-08", "Leopold Ashgrove", salon, "+447700900108");
         var worn = scene.AddUnit(client, scene.Kinds[3], today.PlusDays(-80));
         var bond = Renewed(scene, salon, client, null, worn, today.PlusDays(-76), grade: null);
-        bond = Renewed(scene, salon, client, bond, worn, today.PlusDays(-56), grade: 2);
-        bond = Renewed(scene, salon, client, bond, worn, today.PlusDays(-36), grade: 2);
+        bond = Renewed(scene, salon, client, bond, worn, today.PlusDays(-56), grade: 0);
+        bond = Renewed(scene, salon, client, bond, worn, today.PlusDays(-36), grade: 1);
         Renewed(scene, salon, client, bond, worn, today.PlusDays(-16), grade: 2);
-        var next = new HairSystem(Guid.CreateVersion7(), "T-08-next", client.Id, scene.Kinds[3].Id, today.PlusDays(-29));
-        next.Order(today.PlusDays(-28));
+        var next = OnOrder(scene, client, scene.Kinds[3], "T-08-next", today.PlusDays(-28));
         next.AcknowledgeOrder(today.PlusDays(-25));
         next.AddDeliveryPromise(Guid.CreateVersion7(), today.PlusDays(28), today.PlusDays(-25));
-        scene.Db.HairSystems.Add(next);
-        scene.Db.FindWords.Add(Data.FindWordIndexer.For(next));
         return worn;
     }
 
@@ -163,12 +157,18 @@ public static class TourScenes
     {
         var client = scene.AddClient("T-09", "Winifred Tarrant-Obi", salon, "+447700900109");
         scene.AddBond(client, scene.AddUnit(client, scene.Kinds[0], today.PlusDays(-110)), today.PlusDays(-12), scene.Products[0]);
-        var lost = new HairSystem(Guid.CreateVersion7(), "T-09-old", client.Id, scene.Kinds[0].Id, today.PlusDays(-402));
-        lost.Order(today.PlusDays(-400));
+        var lost = OnOrder(scene, client, scene.Kinds[0], "T-09-old", today.PlusDays(-400));
         lost.AcknowledgeOrder(today.PlusDays(-396));
-        scene.Db.HairSystems.Add(lost);
-        scene.Db.FindWords.Add(Data.FindWordIndexer.For(lost));
         return lost;
+    }
+
+    private static HairSystem OnOrder(Scene scene, Client client, UnitKind kind, string serial, LocalDate ordered)
+    {
+        var unit = new HairSystem(Guid.CreateVersion7(), serial, client.Id, kind.Id, ordered.PlusDays(-1));
+        unit.Order(ordered);
+        scene.Db.HairSystems.Add(unit);
+        scene.Db.FindWords.Add(Data.FindWordIndexer.For(unit));
+        return unit;
     }
 
     private static Bond Renewed(Scene scene, Salon salon, Client client, Bond? old, HairSystem unit, LocalDate day, int? grade)

@@ -108,7 +108,8 @@ public static class NextUnitSentences
     private static string Chance(NextUnit.Plan plan, IStringLocalizer words)
     {
         var standing = plan.Outlook.Standing;
-        var why = NextUnitText.Why(standing, words);
+        // Which order may be forgotten has a sentence of its own here.
+        var why = NextUnitText.Why(standing with { Warnings = standing.Warnings with { ForgottenSince = null } }, words);
         if (standing.AtRisk)
         {
             var days = Math.Max(1, (int)Math.Round(plan.Outlook.ExpectedDaysWithoutHair));

@@ -13,7 +13,9 @@ public sealed class CloseWatchAlarm(ClinicDbFactory databases, WriteOnce writes,
     {
         await using var db = databases.Open();
         var alarm = await db.WatchAlarms.AsNoTracking().SingleOrDefaultAsync(a => a.Id == alarmId, cancellation);
-        return alarm is { IsOpen: true } ? new Screen(alarm.CohortFrom, await TodayAsync(db, cancellation), alarm.Version) : null;
+        return alarm is { IsOpen: true }
+            ? new Screen(alarm.CohortFrom, await LastingToday.ReadAsync(db, current, clock, cancellation), alarm.Version)
+            : null;
     }
 
     /// <exception cref="Refusal">It is not there, closed already, or the day does not fit.</exception>
@@ -25,16 +27,13 @@ public sealed class CloseWatchAlarm(ClinicDbFactory databases, WriteOnce writes,
         if (await db.WatchAlarms.SingleOrDefaultAsync(a => a.Id == input.AlarmId, cancellation) is not { } alarm)
             throw new Refusal("This alarm is not there any more.");
         WriteOnce.ExpectVersion(db, alarm, input.Version);
-        var today = await TodayAsync(db, cancellation);
+        var today = await LastingToday.ReadAsync(db, current, clock, cancellation);
         if (input.WasWorse == true)
             alarm.EndCohort(input.Through!.Value, current.Person.PersonId, today);
         else
             alarm.Dismiss(current.Person.PersonId, today);
         return new Outcome(alarm.Id);
     }
-
-    private async Task<LocalDate> TodayAsync(ClinicDb db, CancellationToken cancellation) =>
-        clock.Today(await db.Salons.OrderBy(s => s.Id).Select(s => s.Zone).FirstOrDefaultAsync(cancellation) ?? "UTC");
 
     /// <param name="First">The first delivery that it names.</param>
     public sealed record Screen(LocalDate First, LocalDate Today, uint Version);

@@ -40,7 +40,7 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
     /// <param name="only">Null for whatever is asked.</param>
     private async Task<Records> RecordsAsync(ClinicDb db, LastingSubject? only, CancellationToken cancellation)
     {
-        var today = await TodayAsync(db, cancellation);
+        var today = await LastingToday.ReadAsync(db, current, clock, cancellation);
         return new(
             today,
             only == LastingSubject.Life ? [] : [.. await HoldsAsync()],
@@ -80,17 +80,6 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
         var factors = WearModelPair.FactorsByHabit(await WearModelPair.LoadWearFactorsAsync(db, cancellation), question.Quantity);
         var compared = GroupComparison.Compare(groups, spells, Determined(question.By), factors);
         return new Screen(question, today, groups, days, compared, fit, []);
-    }
-
-    private async Task<LocalDate> TodayAsync(ClinicDb db, CancellationToken cancellation)
-    {
-        var at = current.Person.AtSalon;
-        var zone = await db
-            .Salons.OrderByDescending(s => s.Id == at)
-            .ThenBy(s => s.Name)
-            .Select(s => s.Zone)
-            .FirstOrDefaultAsync(cancellation);
-        return clock.Today(zone ?? "UTC");
     }
 
     private static async Task<LifetimeFitSummary> FitAsync(ClinicDb db, LastingQuery question, CancellationToken cancellation)

@@ -33,7 +33,7 @@ public sealed class WorkshopWatch(ClinicDbFactory databases, CurrentActor curren
         }
         var watches = await db.StoredWatches.AsNoTracking().ToListAsync(cancellation);
         return new Screen(
-            await TodayAsync(db, cancellation),
+            await LastingToday.ReadAsync(db, current, clock, cancellation),
             [.. rows.Where(r => r.Alarm.IsOpen)],
             [.. rows.Where(r => !r.Alarm.IsOpen)],
             [
@@ -44,17 +44,6 @@ public sealed class WorkshopWatch(ClinicDbFactory databases, CurrentActor curren
                     .ThenBy(w => w.Name, StringComparer.Ordinal),
             ]
         );
-    }
-
-    private async Task<LocalDate> TodayAsync(ClinicDb db, CancellationToken cancellation)
-    {
-        var at = current.Person.AtSalon;
-        var zone = await db
-            .Salons.OrderByDescending(s => s.Id == at)
-            .ThenBy(s => s.Name)
-            .Select(s => s.Zone)
-            .FirstOrDefaultAsync(cancellation);
-        return clock.Today(zone ?? "UTC");
     }
 
     /// <param name="Open">The newest first.</param>
