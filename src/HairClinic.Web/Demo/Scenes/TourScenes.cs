@@ -21,7 +21,11 @@ public static class TourScenes
             "Everything at once",
             "The worn unit is at its end, the spare is lost, the workshop is late again, and an edge came up last week."
         ),
-        new("T-08", "It wears faster than its age", "From one take-down to the next it wears far faster than a unit of its age: look at the spare."),
+        new(
+            "T-08",
+            "It wears faster than its age",
+            "From one take-down to the next it wears far faster than a unit of its age: look at the spare."
+        ),
         new("T-09", "An order that was forgotten", "Ordered more than a year ago and never heard of again: it is not counted on."),
     ];
 
