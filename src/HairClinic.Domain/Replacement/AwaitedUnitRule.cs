@@ -6,24 +6,33 @@ namespace HairClinic.Domain.Replacement;
 /// </summary>
 /// <remarks>
 /// It is judged by what stood on the day of the arrival alone. Whatever came after, such as the old unit going on once more, may have
-/// come about because the new one was not ready, and leaving those units out would make preparation look shorter than it is.
+/// come about because the new one was not ready, and leaving those units out would make preparation look shorter than it is. But once
+/// another unit is on the head nobody waits any more: until then it took, and the rest is time in a drawer.
 /// </remarks>
 public static class AwaitedUnitRule
 {
     /// <param name="others">The client's other units.</param>
     public static bool WasAwaited(LocalDate arrivedOn, IEnumerable<HairInHouse> others) => others.All(o => !o.WearsOn(arrivedOn));
 
-    /// <summary>Days from arrival until a unit was first bonded; of one that is not yet, or went without, at least so many.</summary>
+    /// <summary>Days from arrival until a unit was first bonded; of one that is not yet, or went without, or after another, at least so many.</summary>
+    /// <param name="othersBondedOn">The days on which the client's other units were bonded.</param>
     /// <returns>
     /// Null where the records do not say: no arrival is known, or it was worn before it came, or on that very day, as old books have it
     /// where nobody wrote down the arrival.
     /// </returns>
-    public static (int Days, bool Bonded)? Observe(LocalDate? arrivedOn, LocalDate? firstBondedOn, LocalDate? goneOn, LocalDate today)
+    public static (int Days, bool Bonded)? Observe(
+        LocalDate? arrivedOn,
+        LocalDate? firstBondedOn,
+        LocalDate? goneOn,
+        IEnumerable<LocalDate> othersBondedOn,
+        LocalDate today
+    )
     {
         var until = firstBondedOn ?? goneOn ?? today;
-        return arrivedOn is { } came && came <= until && came != firstBondedOn
-            ? (Period.DaysBetween(came, until), firstBondedOn is not null)
-            : null;
+        if (arrivedOn is not { } came || came > until || came == firstBondedOn)
+            return null;
+        var served = othersBondedOn.Where(day => day >= came && day < until).Select(day => (LocalDate?)day).Min();
+        return (Period.DaysBetween(came, served ?? until), served is null && firstBondedOn is not null);
     }
 }
 

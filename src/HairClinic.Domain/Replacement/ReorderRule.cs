@@ -117,11 +117,11 @@ public sealed class ReorderRule(int daysInSight = 1024)
         var shares = SharesOf(question);
         for (var node = 0; node < shares.Length; node++)
             _hair.AddCumulativeTo(question, question.Client.Nodes[node], shares[node], extra, each, _ended);
-        PreparationTime.ByArrivalDay(question.Preparation, question.PreparationDays, _ended, beyond: 1, _byArrival);
+        PreparationTime.ByArrivalDay(question.Preparation, question.PreparationDays, _ended, EndedInSight, _byArrival);
         for (var working = 0; working < _atReady.Length; working++)
         {
             var arrives = question.Workshop.CalendarDayAfter(working);
-            _atReady[working] = arrives < _ended.Length ? _byArrival[arrives] : 1;
+            _atReady[working] = arrives < _ended.Length ? _byArrival[arrives] : EndedInSight;
         }
     }
 
@@ -130,11 +130,15 @@ public sealed class ReorderRule(int daysInSight = 1024)
         var start = question.Workshop.CountUntil(days);
         var mass = question.Lead.Mass;
         var seen = Math.Min(mass.Length, _atReady.Length - start);
-        var gap = VectorSums.Dot(mass.AsSpan(0, seen), _atReady.AsSpan(start, seen)) + question.Lead.Never;
+        var gap = VectorSums.Dot(mass.AsSpan(0, seen), _atReady.AsSpan(start, seen)) + question.Lead.Never * EndedInSight;
         for (var day = seen; day < mass.Length; day++)
-            gap += mass[day];
+            gap += mass[day] * EndedInSight;
         return Math.Clamp(gap, 0, 1);
     }
+
+    // The chance that all hair is gone at the end of sight. Of an order that comes later still no more is known; were it a gap for certain,
+    // a workshop that may take for ever would have more and more ordered, however much there is.
+    private double EndedInSight => _ended[^1];
 
     // Each arrival day leaves the days between the last hair and it; summed up once, then weighed by the lead time.
     private double Expected(ReorderInput question)

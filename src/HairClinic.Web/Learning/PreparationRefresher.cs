@@ -42,7 +42,14 @@ public static class PreparationRefresher
                     && !(bonded is null && lives.HasClientLeft(unit.Id))
                     && unit.Dates.ArrivedOn is { } came
                     && AwaitedUnitRule.WasAwaited(came, hair.Where((_, other) => other != i))
-                    && AwaitedUnitRule.Observe(came, bonded, unit.State.IsGone() ? unit.Dates.RetiredOn : null, today) is var (days, done)
+                    && AwaitedUnitRule.Observe(
+                        came,
+                        bonded,
+                        unit.State.IsGone() ? unit.Dates.RetiredOn : null,
+                        units.Where(other => other != unit).SelectMany(other => lives.WornPeriodsOf(other.Id).Select(p => p.From)),
+                        today
+                    )
+                        is var (days, done)
                 )
                     yield return (came, days, done);
             }

@@ -155,15 +155,19 @@ internal sealed class BookLeads(Desk desk)
             var came = PracticeRows.DateOf(unit.ArrivedOn!.Value);
             var others = client
                 .Units.Where(u => u != unit)
-                .Select(u => new HairInHouse(Date(u.ReadyOn), Date(u.RetiredOn), Date(u.RetiredOn)));
+                .Select(u => new HairInHouse(Date(u.ArrivedOn ?? u.ReadyOn), Date(u.RetiredOn), Date(u.RetiredOn)));
             var bonded = unit.Worn.Count > 0 ? PracticeRows.DateOf(unit.Worn[0].From) : (LocalDate?)null;
             if (
                 AwaitedUnitRule.WasAwaited(came, others)
-                && AwaitedUnitRule.Observe(came, bonded, Date(unit.RetiredOn), PracticeRows.DateOf(day)) is var (days, done)
+                && AwaitedUnitRule.Observe(came, bonded, Date(unit.RetiredOn), BondsOf(client, but: unit), PracticeRows.DateOf(day))
+                    is var (days, done)
             )
                 yield return (unit.ArrivedOn.Value, days, done);
         }
     }
+
+    private static IEnumerable<LocalDate> BondsOf(ClientBook client, UnitRecord but) =>
+        client.Units.Where(u => u != but).SelectMany(u => u.Worn.Select(w => PracticeRows.DateOf(w.From)));
 
     private static LocalDate? Date(int? day) => day is { } known ? PracticeRows.DateOf(known) : null;
 

@@ -11,6 +11,9 @@ internal sealed class Measures
     /// <summary>Upper ends of the bins of P(gap).</summary>
     public static readonly double[] Bins = [0.01, 0.025, 0.05, 0.1, 0.2, 0.4, 0.7, 1];
 
+    /// <summary>From here on a spare that was ordered on day 0 has come: before, a rule about spares changes nothing.</summary>
+    public const int FirstSpares = 120;
+
     private const double DaysInYear = 365;
 
     public Tally Tally { get; } = new();
@@ -26,6 +29,8 @@ internal sealed class Measures
             return;
         Tally.Count("gap", gap);
         Tally.Count($"gap {Year(day)}", gap);
+        if (day >= FirstSpares)
+            Tally.Count("gap settled", gap);
         Tally.Count($"gap {PracticeRows.Bases[client.Base]}", gap);
         if (gap && unit.IsOfDecline)
             GapsOfDecline.Add(day);

@@ -38,7 +38,7 @@ internal static class WorldsText
         report.Say();
         report.Say($"{world.Name}: {world.Told}");
         report.Say(
-            $"{"", -14}{"gap %", -15}{"year 1", -15}{"year 2", -15}{"lace", -15}{"thin", -15}{"found bare", -15}{"without d/y", -15}{"bare d/y", -15}{"idle", -15}{"on order", -15}{"early %", -15}rebonds/cl.y"
+            $"{"", -14}{"gap %", -15}{"year 1", -15}{"year 2", -15}{$"from day {Measures.FirstSpares}", -15}{"lace", -15}{"thin", -15}{"found bare", -15}{"without d/y", -15}{"bare d/y", -15}{"idle", -15}{"on order", -15}{"early %", -15}rebonds/cl.y"
         );
         foreach (var (policy, practices) in runs)
             report.Say($"{policy.Name, -14}{Line([.. practices.Select(p => p.Measures.Tally)])}");
@@ -56,7 +56,7 @@ internal static class WorldsText
 
     private static string Line(Tally[] tallies)
     {
-        var shares = new[] { "gap", "gap 1", "gap 2", "gap lace", "gap thin", "found" }.Select(line =>
+        var shares = new[] { "gap", "gap 1", "gap 2", "gap settled", "gap lace", "gap thin", "found" }.Select(line =>
             $"{Percent(Tally.Sum(tallies, line)), -15}"
         );
         var counts = new[] { "without", "bare", "idle", "on order" }.Select(line => $"{Number(Tally.Sum(tallies, line)), -15}");

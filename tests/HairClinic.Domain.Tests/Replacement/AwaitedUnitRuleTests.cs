@@ -37,12 +37,24 @@ public sealed class AwaitedUnitRuleTests
     {
         var today = Came.PlusDays(60);
 
-        Assert.Equal((17, true), AwaitedUnitRule.Observe(Came, Came.PlusDays(17), Came.PlusDays(40), today));
-        Assert.Equal((60, false), AwaitedUnitRule.Observe(Came, null, null, today));
-        Assert.Equal((9, false), AwaitedUnitRule.Observe(Came, null, Came.PlusDays(9), today));
-        Assert.Null(AwaitedUnitRule.Observe(null, Came, null, today));
-        Assert.Null(AwaitedUnitRule.Observe(Came, Came.PlusDays(-1), null, today));
-        Assert.Null(AwaitedUnitRule.Observe(Came, Came, null, today));
+        Assert.Equal((17, true), AwaitedUnitRule.Observe(Came, Came.PlusDays(17), Came.PlusDays(40), [], today));
+        Assert.Equal((60, false), AwaitedUnitRule.Observe(Came, null, null, [], today));
+        Assert.Equal((9, false), AwaitedUnitRule.Observe(Came, null, Came.PlusDays(9), [], today));
+        Assert.Null(AwaitedUnitRule.Observe(null, Came, null, [], today));
+        Assert.Null(AwaitedUnitRule.Observe(Came, Came.PlusDays(-1), null, [], today));
+        Assert.Null(AwaitedUnitRule.Observe(Came, Came, null, [], today));
+    }
+
+    [Fact]
+    public void Once_another_unit_is_on_the_head_nobody_waits_any_more()
+    {
+        var today = Came.PlusDays(300);
+        LocalDate[] others = [Came.PlusDays(-40), Came.PlusDays(12), Came.PlusDays(45)];
+
+        Assert.Equal((12, false), AwaitedUnitRule.Observe(Came, Came.PlusDays(187), null, others, today));
+        Assert.Equal((12, false), AwaitedUnitRule.Observe(Came, null, null, others, today));
+        Assert.Equal((10, true), AwaitedUnitRule.Observe(Came, Came.PlusDays(10), null, others, today));
+        Assert.Equal((12, true), AwaitedUnitRule.Observe(Came, Came.PlusDays(12), null, others, today));
     }
 
     // Truth: preparation takes 7 to 35 days, any alike. A unit that comes too early lies in the drawer until the old one is worn out.
@@ -55,7 +67,7 @@ public sealed class AwaitedUnitRuleTests
         {
             var (prepared, wornOut) = (7 + random.Next(29), Came.PlusDays(random.Next(-90, 91)));
             var bonded = LocalDate.Max(Came.PlusDays(prepared), wornOut);
-            var days = (double)AwaitedUnitRule.Observe(Came, bonded, null, Came.PlusDays(200))!.Value.Days;
+            var days = (double)AwaitedUnitRule.Observe(Came, bonded, null, [], Came.PlusDays(200))!.Value.Days;
             all.Add(days);
             if (AwaitedUnitRule.WasAwaited(Came, [new(Came.PlusDays(-200), null, wornOut)]))
                 kept.Add(days);

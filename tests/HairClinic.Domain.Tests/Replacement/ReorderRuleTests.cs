@@ -206,13 +206,28 @@ public sealed class ReorderRuleTests
         Assert.Equal(most, rule.Quantity(question with { Alpha = chance }, thin));
     }
 
-    /// <summary>Whatever comes later than can be seen leaves a gap; a unit that lasts for ever closes every other.</summary>
+    /// <summary>Whatever comes later than can be seen leaves a gap as surely as the hair is gone by then.</summary>
     [Fact]
-    public void An_order_that_may_come_later_than_can_be_seen_is_calculated_as_a_gap()
+    public void An_order_that_may_come_later_than_can_be_seen_is_a_gap_where_the_hair_is_gone_by_then()
     {
-        var answer = new ReorderRule(64).Answer(Question(Math.Log(1e6), 0.1, 0));
+        var gone = new ReorderRule(64).Answer(Question(Math.Log(33), 0.001, 0)).GapIfOrderedToday;
+        Assert.InRange(gone, Lead.Survival(19), Lead.Survival(18));
+        Assert.Equal(0, new ReorderRule(64).Answer(Question(Math.Log(1e6), 0.1, 0)).GapIfOrderedToday, 1e-9);
+    }
 
-        Assert.Equal(Lead.Survival(49), answer.GapIfOrderedToday, 1e-9);
+    // One order in twenty and more would take longer than can be seen: with six units in the drawer no other is asked for.
+    [Fact]
+    public void A_workshop_that_may_take_for_ever_does_not_have_more_and_more_ordered()
+    {
+        var wide = LeadTimeTable.FromLeadTime(LeadTime.Learn(new LeadTimePrior(56, 400), [], []), 0, 0, 730);
+        var unit = new RemainingLife(Math.Log(260), 1, 1 / 7.6, 0);
+        var question = Question(0, 0.1, 0) with { Lead = wide, InHand = [.. Enumerable.Repeat(unit, 6)] };
+        var rule = new ReorderRule();
+
+        Assert.True(wide.Survival(700) > question.Alpha);
+        Assert.True(rule.Answer(question).IsPastSight);
+        Assert.Equal(0, rule.Quantity(question, unit));
+        Assert.InRange(rule.Quantity(question with { InHand = [unit] }, unit)!.Value, 1, 4);
     }
 
     [Fact]

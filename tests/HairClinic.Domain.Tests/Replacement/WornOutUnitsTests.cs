@@ -114,8 +114,9 @@ public sealed class WornOutUnitsTests
         Assert.Equal(alone.ExpectedDaysWithoutHair, both.ExpectedDaysWithoutHair, 0.05);
     }
 
+    // What never comes is a gap as surely as the hair is gone at the end of sight.
     private static double OverLeadTimes(Func<double, double> gone) =>
-        LeadDays.Never
+        LeadDays.Never * gone(1023)
         + Enumerable.Range(0, 730).Sum(day => (LeadDays.Survival(day - 1) - LeadDays.Survival(day)) * gone(day + Preparation));
 
     // Within the year that is looked at.

@@ -18,20 +18,20 @@ public sealed class StoredWatch : PracticeOwned
     /// <summary>Of the units (or bonds) that are watched, in order.</summary>
     public LocalDate[] Deliveries { get; private set; } = [];
 
-    /// <summary>The CUSUM after each of them.</summary>
-    public double[] Path { get; private set; } = [];
+    /// <summary>For each of them, the logarithm of how much likelier the records are if it got worse there (<see cref="StreamState.Profile"/>).</summary>
+    public double[] Profile { get; private set; } = [];
 
     public double Limit { get; private set; }
 
-    public double Statistic => Path is [.., var last] ? last : 0;
+    public double Statistic => Profile.Append(0).Max();
 
     public WatchedStream Stream => new(Kind, StreamId);
 
     /// <param name="deliveries">Of the watched ones.</param>
     public void Record(LocalDate dataCut, LocalDate[] deliveries, StreamState state, double limit)
     {
-        if (deliveries.Length != state.Path.Count)
-            throw new ArgumentException("A point of the path for each delivery.", nameof(deliveries));
-        (DataCut, Deliveries, Path, Limit) = (dataCut, deliveries, [.. state.Path], limit);
+        if (deliveries.Length != state.Profile.Count)
+            throw new ArgumentException("A point of the profile for each delivery.", nameof(deliveries));
+        (DataCut, Deliveries, Profile, Limit) = (dataCut, deliveries, [.. state.Profile], limit);
     }
 }

@@ -21,12 +21,17 @@ public static class StreamWatch
     /// <param name="increments">For each unit in delivery order what it adds (<see cref="ShiftScan"/>): above 0 where it speaks for a decline.</param>
     /// <remarks>
     /// The most that the sum from a unit to the last may be is where a CUSUM of the increments ends; the unit is the one after its last 0.
-    /// Units go on telling, so all of it is done again each night.
+    /// Units go on telling, so all of it is done again each night; where that CUSUM stood at an earlier unit is no news of that day,
+    /// since its increments take all later units as worse.
     /// </remarks>
     public static StreamState Evaluate(ReadOnlySpan<double> increments)
     {
+        var profile = new double[increments.Length];
+        var sum = 0.0;
+        for (var i = increments.Length - 1; i >= 0; i--)
+            profile[i] = sum += increments[i];
         var path = Array.ConvertAll(new Cusum(0, 0, double.PositiveInfinity).Path(increments), point => point.Upper);
-        return path is [.., > 0] ? new StreamState(path[^1], Array.LastIndexOf(path, 0) + 1, path) : new StreamState(0, null, path);
+        return path is [.., > 0] ? new StreamState(path[^1], Array.LastIndexOf(path, 0) + 1, profile) : new StreamState(0, null, profile);
     }
 }
 
@@ -35,8 +40,8 @@ public static class StreamWatch
 /// The logarithm of how much likelier the records are if it got worse, at the place where that is most likely; 0 where no place speaks for it.
 /// </param>
 /// <param name="FirstOfCohort">That place in the stream, from 0: the cohort are the units from it on.</param>
-/// <param name="Path">The CUSUM after each unit in delivery order; its last point is the statistic.</param>
-public sealed record StreamState(double Statistic, int? FirstOfCohort, IReadOnlyList<double> Path)
+/// <param name="Profile">The same logarithm for every place, in delivery order; the highest above 0 is the statistic.</param>
+public sealed record StreamState(double Statistic, int? FirstOfCohort, IReadOnlyList<double> Profile)
 {
     public bool IsAbove(double limit) => Statistic > limit;
 }

@@ -134,7 +134,7 @@ namespace HairClinic.Web.Data.Migrations
                     stream_id = table.Column<Guid>(type: "uuid", nullable: false),
                     data_cut = table.Column<LocalDate>(type: "date", nullable: false),
                     deliveries = table.Column<LocalDate[]>(type: "date[]", nullable: false),
-                    path = table.Column<double[]>(type: "double precision[]", nullable: false),
+                    profile = table.Column<double[]>(type: "double precision[]", nullable: false),
                     limit = table.Column<double>(type: "double precision", nullable: false),
                     xmin = table.Column<uint>(type: "xid", rowVersion: true, nullable: false)
                 },

@@ -4023,10 +4023,10 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("double precision")
                         .HasColumnName("limit");
 
-                    b.PrimitiveCollection<double[]>("Path")
+                    b.PrimitiveCollection<double[]>("Profile")
                         .IsRequired()
                         .HasColumnType("double precision[]")
-                        .HasColumnName("path");
+                        .HasColumnName("profile");
 
                     b.Property<Guid>("StreamId")
                         .HasColumnType("uuid")

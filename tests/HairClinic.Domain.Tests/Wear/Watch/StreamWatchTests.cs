@@ -18,7 +18,7 @@ public sealed class StreamWatchTests
 
             Assert.Equal(Math.Max(0, sums.Max()), state.Statistic, 1e-12);
             Assert.Equal(sums.Max() > 0 ? sums.IndexOf(sums.Max()) : null, state.FirstOfCohort);
-            Assert.Equal(state.Statistic, state.Path[^1]);
+            Assert.All(sums.Zip(state.Profile), pair => Assert.Equal(pair.First, pair.Second, 1e-12));
         }
     }
 
@@ -27,7 +27,7 @@ public sealed class StreamWatchTests
     {
         var state = StreamWatch.Evaluate([0.5, 2, 2, -1, -4]);
 
-        Assert.Equal([0.5, 2.5, 4.5, 3.5, 0], state.Path);
+        Assert.Equal([-0.5, -1, -3, -5, -4], state.Profile);
         Assert.Null(state.FirstOfCohort);
         Assert.Equal(0, state.Statistic);
     }

@@ -52,14 +52,14 @@ internal static class WatchWords
                 "Above the limit: {0}, limit {1}. {2} looked at, up to {3}.",
                 stands,
                 limit,
-                watch.Path.Length,
+                watch.Profile.Length,
                 Dates.Day(watch.DataCut)
             ]
             : words[
                 "Below the limit: {0}, limit {1}. {2} looked at, up to {3}.",
                 stands,
                 limit,
-                watch.Path.Length,
+                watch.Profile.Length,
                 Dates.Day(watch.DataCut)
             ];
     }
