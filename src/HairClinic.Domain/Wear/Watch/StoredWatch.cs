@@ -25,6 +25,9 @@ public sealed class StoredWatch : PracticeOwned
 
     public double Statistic => Profile.Append(0).Max();
 
+    /// <summary>It is worth looking at; below, chance alone explains it.</summary>
+    public bool IsHalfwayToLimit => Statistic > Limit / 2;
+
     public WatchedStream Stream => new(Kind, StreamId);
 
     /// <param name="deliveries">Of the watched ones.</param>

@@ -64,6 +64,7 @@ public sealed class WorkshopWatchTests(PgServer server) : UiTestContext
         Assert.Contains("Above the limit", chart.Find("svg").GetAttribute("aria-label"), StringComparison.Ordinal);
         var calm = Render<WatchChart>(p => p.Add(c => c.Row, screen.Watches.Single(w => w.Name == "Quarry workroom")));
         Assert.StartsWith("Below the limit", calm.Find("p").TextContent, StringComparison.Ordinal);
+        Assert.Empty(calm.FindAll("svg"));
     }
 
     [Fact]
