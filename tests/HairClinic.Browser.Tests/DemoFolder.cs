@@ -8,6 +8,7 @@ using HairClinic.Web.Demo;
 using HairClinic.Web.Learning;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Playwright;
 using NodaTime;
 
 namespace HairClinic.Browser.Tests;
@@ -26,6 +27,16 @@ public sealed class DemoFolder : IAsyncDisposable
     public Guid Practice { get; private set; }
 
     public async Task<Site> OpenSiteAsync() => await Site.OpenAsync(Now, like: await _filled.Value);
+
+    /// <summary>Somebody of the demo's at their *Due*.</summary>
+    public static async Task<IPage> SignInAsync(ChromiumBrowser chromium, Site site, string who, (int, int) screen, float timeout)
+    {
+        var page = await chromium.DeviceAsync(site, screen);
+        page.SetDefaultTimeout(timeout);
+        await page.SignInToDemoAsync(who);
+        await page.ArriveAsync("/due");
+        return page;
+    }
 
     /// <summary>The address in a letter that lets a client in, once.</summary>
     public Task<string> LinkAsync(Site site, Expression<Func<Client, bool>> whose) =>

@@ -24,7 +24,7 @@ public sealed class PastBands(PastRecords records, Func<LocalDate, PastKnowledge
     /// <summary>Units of clients that were ever worn and of which anything was seen, in worn days.</summary>
     public IEnumerable<(Guid Id, BandOutcome Outcome)> Units()
     {
-        foreach (var came in records.Lives.Spells(records.Kinds, records.Today).Where(s => s.Window is not null && Tells(s.Spell)))
+        foreach (var came in records.LifeSpells.Where(s => s.Window is not null && Tells(s.Spell)))
         {
             if (came.ClientId is not { } client || !records.NumbersLookedAt.TryGetValue(client, out var number))
                 continue;

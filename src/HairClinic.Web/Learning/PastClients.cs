@@ -8,12 +8,14 @@ public sealed class PastClients
     private readonly PastRecords _records;
     private readonly Dictionary<Guid, LifeSpell> _spells;
 
-    /// <param name="clients">Whose; their units' orders and lives are what others' are drawn from.</param>
-    public PastClients(PastRecords records, IReadOnlyList<ClientHairHistory> clients)
+    /// <param name="records">All clients' units' orders and lives are what others' are drawn from.</param>
+    public PastClients(PastRecords records)
     {
         _records = records;
-        _spells = records.Lives.Spells(records.Kinds, records.Today).ToDictionary(s => s.UnitId);
-        var units = clients.SelectMany(c => c.Units).Select(u => (u.Availability, Unit: Row(u.UnitId))).ToList();
+        _spells = records.LifeSpells.ToDictionary(s => s.UnitId);
+        var units = records.Hair.SelectMany(c => c.Units).Select(u => (u.Availability, Unit: Row(u.UnitId))).ToList();
+        var ended = units.FindAll(u => HasEnded(u.Unit, u.Availability));
+        EndedUnits = ended.Count;
         Supply = new PastSupply(
             records.Kinds,
             [
@@ -21,8 +23,8 @@ public sealed class PastClients
                     .Where(u => u.Availability is { OrderedOn: not null, ReadyOn: not null })
                     .Select(u => (u.Unit.UnitKindId, u.Availability.OrderedOn!.Value, u.Availability.ReadyOn!.Value)),
             ],
-            units
-                .Where(u => HasEnded(u.Unit, u.Availability) && WornBefore(u.Unit.Id, records.Today) > 0)
+            ended
+                .Where(u => WornBefore(u.Unit.Id, records.Today) > 0)
                 .OrderBy(u => u.Availability.GoneOn ?? u.Availability.WornOutOn)
                 .ThenBy(u => u.Unit.Id)
                 .Select(u => (u.Unit.UnitKindId, WornBefore(u.Unit.Id, records.Today)))
@@ -32,8 +34,7 @@ public sealed class PastClients
     public PastSupply Supply { get; }
 
     /// <summary>Units whose end is known: worn out, lost or damaged.</summary>
-    public int CountEnded(IEnumerable<ClientHairHistory> clients) =>
-        clients.SelectMany(c => c.Units).Count(u => HasEnded(Row(u.UnitId), u.Availability));
+    public int EndedUnits { get; }
 
     /// <param name="from">Not before; a client's own past begins with their first bond.</param>
     /// <returns>Null for whoever wore nothing by today.</returns>
@@ -47,14 +48,14 @@ public sealed class PastClients
         var units = client.Units.Select(u => (u.Availability, Unit: Row(u.UnitId))).ToList();
         var house = units.Where(u => u.Availability.ReadyOn <= from && !(u.Availability.GoneOn < from)).ToList();
         var coming = units.Where(u => u.Availability.OrderedOn < from && IsToCome(u.Availability, from)).ToList();
-        var later = units.Where(u => !house.Contains(u) && !coming.Contains(u) && FirstWorn(u.Unit.Id) >= from).ToList();
+        var later = units.Where(u => !house.Contains(u) && !coming.Contains(u) && _records.Lives.FirstWornOn(u.Unit.Id) >= from).ToList();
         return (
             new ReplayedClient(
                 from,
                 DaysOf(client, from),
                 [
                     .. house
-                        .OrderBy(u => FirstWorn(u.Unit.Id) ?? LocalDate.MaxIsoValue)
+                        .OrderBy(u => _records.Lives.FirstWornOn(u.Unit.Id) ?? LocalDate.MaxIsoValue)
                         .Select(u => UnitOf(u.Unit, u.Availability, from))
                         .Where(u => u.Worn < u.Life),
                 ],
@@ -65,7 +66,7 @@ public sealed class PastClients
                         u.Availability.ReadyOn ?? _records.Today.PlusDays(1)
                     )),
                 ],
-                [.. later.OrderBy(u => FirstWorn(u.Unit.Id)).Select(u => UnitOf(u.Unit, u.Availability, from).Life)]
+                [.. later.OrderBy(u => _records.Lives.FirstWornOn(u.Unit.Id)).Select(u => UnitOf(u.Unit, u.Availability, from).Life)]
             )
             {
                 EmergencySpareFrom = units.Where(u => u.Unit.State == UnitState.EmergencySpare).Min(u => u.Unit.Dates.RetiredOn),
@@ -113,8 +114,6 @@ public sealed class PastClients
             : client.Hair.Bonds.Any(b => b.AppliedOn <= day && !(b.RemovedOn <= day)) ? ReplayDay.Lent
             : ReplayDay.Off;
     }
-
-    private LocalDate? FirstWorn(Guid unitId) => _records.Lives.WornPeriodsOf(unitId).Min(p => (LocalDate?)p.From);
 
     private int WornBefore(Guid unitId, LocalDate day) => WornPeriod.DaysWornBefore(_records.Lives.WornPeriodsOf(unitId), day);
 

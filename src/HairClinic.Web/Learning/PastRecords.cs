@@ -23,6 +23,9 @@ public sealed class PastRecords
     /// <summary>Bonds as they are known now, each at the place it has in its client's row.</summary>
     public IReadOnlyList<HoldSpell> Spells { get; }
 
+    /// <summary>Units that were worn, as they are known now.</summary>
+    public IReadOnlyList<LifeSpell> LifeSpells => field ??= [.. Lives.Spells(Kinds, Today)];
+
     public IReadOnlyDictionary<Guid, HairSystem> UnitsById { get; }
 
     public IReadOnlyDictionary<KnownCovariate, double> HoldFactors { get; }

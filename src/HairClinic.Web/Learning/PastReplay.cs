@@ -48,8 +48,8 @@ public static class PastReplay
         CancellationToken cancellation
     )
     {
-        var pasts = new PastClients(records, records.Hair);
-        result = result with { EndedUnits = pasts.CountEnded(records.Hair) };
+        var pasts = new PastClients(records);
+        result = result with { EndedUnits = pasts.EndedUnits };
         if (result.EndedUnits < BandShare.FewestToTell)
             return result;
         var facts = new Dictionary<LocalDate, ReorderFacts>();
@@ -89,5 +89,5 @@ public static class PastReplay
     // Of fewer ends nothing can be said, whatever is predicted.
     private static bool IsEnough(PastRecords records) =>
         records.Spells.Count(s => s.Spell.End != SpellEnd.After) >= BandShare.FewestToTell
-        || records.Lives.Spells(records.Kinds, records.Today).Count(s => s.Spell.End != SpellEnd.After) >= BandShare.FewestToTell;
+        || records.LifeSpells.Count(s => s.Spell.End != SpellEnd.After) >= BandShare.FewestToTell;
 }

@@ -46,10 +46,4 @@ public static class PastReplayStore
             await PageResultStore.StoreAsync(db, reader, Question, result, cancellation);
         await db.StoredPageResults.Where(a => before.Contains(a.Id)).ExecuteDeleteAsync(cancellation);
     }
-
-    /// <summary>Holds the practice's replay until the transaction ends, so that two programs on one database never both do it.</summary>
-    public static Task<bool> TryLockAsync(ClinicDb db, CancellationToken cancellation) =>
-        db
-            .Database.SqlQuery<bool>($"select pg_try_advisory_xact_lock(hashtextextended({"replay " + db.PracticeId}, 0)) as \"Value\"")
-            .SingleAsync(cancellation);
 }

@@ -75,14 +75,6 @@ public static class RecalculationQueue
             await RequestAsync(db, askedBy: null, now, cancellation);
     }
 
-    /// <summary>Holds the practice's recalculation until the transaction ends, so that two programs on one database never both do it.</summary>
-    public static Task<bool> TryLockAsync(ClinicDb db, CancellationToken cancellation) =>
-        db
-            .Database.SqlQuery<bool>(
-                $"select pg_try_advisory_xact_lock(hashtextextended({"recalculation " + db.PracticeId}, 0)) as \"Value\""
-            )
-            .SingleAsync(cancellation);
-
     /// <summary>Past runs and fits beyond the newest so many are of no use to anybody.</summary>
     public static async Task DeleteOldRunsAndFitsAsync(ClinicDb db, int keep, CancellationToken cancellation)
     {

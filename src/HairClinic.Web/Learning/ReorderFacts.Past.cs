@@ -25,9 +25,7 @@ public sealed partial class ReorderFacts
         if (LapsedClientRule.HasLapsed(client.LastWornOn, today) || client.ToRepeat is not { } repeated)
             return null;
         var (orders, next) = (LeadTimesOn(today), Kinds[repeated.UnitKindId]);
-        var columns = client.CovariatesOf(null, next);
-        var population = WearModels.Life.PopulationFor(next.LifePrior(), columns);
-        var effect = new SharedEffect(population, WearModels.Life.ClientEffect(population, client.Lives));
+        var effect = EffectOf(client, next, client.CovariatesOf(null, next));
         var question = QuestionOf(
             effect,
             next,

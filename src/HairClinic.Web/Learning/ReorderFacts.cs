@@ -73,8 +73,7 @@ public sealed partial class ReorderFacts
         var inFlight = client.InFlight.OrderBy(orders.MedianArrival).ToList();
         var next = Kinds[repeated.UnitKindId];
         var nextColumns = client.CovariatesOf(null, next);
-        var population = WearModels.Life.PopulationFor(next.LifePrior(), nextColumns);
-        var effect = new SharedEffect(population, WearModels.Life.ClientEffect(population, client.Lives));
+        var effect = EffectOf(client, next, nextColumns);
         var left = client.LivesLeft(WearModels.Life, Kinds);
         var question = QuestionOf(
             effect,
@@ -143,6 +142,12 @@ public sealed partial class ReorderFacts
             InHandOf(effect, kind, columns, 0, repairedAt: null),
             LeadTimeForecasts.DaysInSight
         );
+    }
+
+    private SharedEffect EffectOf(ClientUnits client, UnitKindTerms next, IReadOnlyCollection<CovariateValue> columns)
+    {
+        var population = WearModels.Life.PopulationFor(next.LifePrior(), columns);
+        return new(population, WearModels.Life.ClientEffect(population, client.Lives));
     }
 
     private ReorderInput QuestionOf(

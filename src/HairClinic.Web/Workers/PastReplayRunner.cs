@@ -1,5 +1,6 @@
 using HairClinic.Domain.Replay;
 using HairClinic.Web.Data;
+using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Learning;
 
 namespace HairClinic.Web.Workers;
@@ -17,7 +18,7 @@ public sealed class PastReplayRunner(ClinicDbFactory databases, IClock clock)
             return false;
         await using var gate = databases.Open();
         await using var held = await gate.Database.BeginTransactionAsync(cancellation);
-        if (!await PastReplayStore.TryLockAsync(gate, cancellation))
+        if (!await WriteLock.TryLockAsync(gate, "replay", cancellation))
             return false;
         bool due;
         try

@@ -1,4 +1,5 @@
 using HairClinic.Web.Data;
+using HairClinic.Web.Data.Writes;
 using HairClinic.Web.Learning;
 using HairClinic.Web.Mail;
 
@@ -23,7 +24,7 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
             return false;
         await using var held = await gate.Database.BeginTransactionAsync(cancellation);
         if (
-            !await RecalculationQueue.TryLockAsync(gate, cancellation)
+            !await WriteLock.TryLockAsync(gate, "recalculation", cancellation)
             || await RecalculationQueue.FindUnfinishedAsync(gate, cancellation) is not { } run
         )
             return false;

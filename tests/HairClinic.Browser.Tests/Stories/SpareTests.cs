@@ -14,7 +14,7 @@ public sealed class SpareTests(ChromiumBrowser chromium, DemoFolder demo)
         await using var site = await demo.OpenSiteAsync();
         foreach (var screen in new[] { Pages.Phone, Pages.Desk })
         {
-            var page = await SignInAsync(site, screen);
+            var page = await DemoFolder.SignInAsync(chromium, site, "owner", screen, timeout: 120_000);
             await page.OpenAsync("/ahead");
             await page.GetByRole(AriaRole.Link, new() { Name = "What would certainty cost?" }).First.ClickAsync();
             await page.ArriveAsync("/practice/keep-spares");
@@ -62,14 +62,5 @@ public sealed class SpareTests(ChromiumBrowser chromium, DemoFolder demo)
         await page.OpenAsync($"/clients/{client}/next-unit");
         await page.GetByText("First: order a spare.").WaitForAsync();
         await page.LookAsync("next-unit-spare", Pages.Desk.Width);
-    }
-
-    private async Task<IPage> SignInAsync(Site site, (int, int) screen)
-    {
-        var page = await chromium.DeviceAsync(site, screen);
-        page.SetDefaultTimeout(120_000);
-        await page.SignInToDemoAsync("owner");
-        await page.ArriveAsync("/due");
-        return page;
     }
 }

@@ -71,12 +71,5 @@ public sealed class WarningTests(ChromiumBrowser chromium, DemoFolder demo)
         await page.LookAtEveryWidthAsync(name);
     }
 
-    private async Task<IPage> SignInAsync(Site site, string who)
-    {
-        var page = await chromium.DeviceAsync(site, Pages.Desk);
-        page.SetDefaultTimeout(60_000);
-        await page.SignInToDemoAsync(who);
-        await page.ArriveAsync("/due");
-        return page;
-    }
+    private Task<IPage> SignInAsync(Site site, string who) => DemoFolder.SignInAsync(chromium, site, who, Pages.Desk, timeout: 60_000);
 }

@@ -10,4 +10,14 @@ public static class WriteLock
         var name = $"{write} of {db.PracticeId} {subjectId}";
         await db.Database.ExecuteSqlAsync($"select pg_advisory_xact_lock(hashtextextended({name}, 0))", cancellation);
     }
+
+    /// <summary>Takes the practice's lock on a work unless another holds it, until the transaction ends: two programs on one database never both do it.</summary>
+    /// <returns>Whether it was free.</returns>
+    public static Task<bool> TryLockAsync(ClinicDb db, string work, CancellationToken cancellation)
+    {
+        var name = $"{work} {db.PracticeId}";
+        return db
+            .Database.SqlQuery<bool>($"select pg_try_advisory_xact_lock(hashtextextended({name}, 0)) as \"Value\"")
+            .SingleAsync(cancellation);
+    }
 }

@@ -14,7 +14,7 @@ public sealed class CloseWatchAlarm(ClinicDbFactory databases, WriteOnce writes,
         await using var db = databases.Open();
         var alarm = await db.WatchAlarms.AsNoTracking().SingleOrDefaultAsync(a => a.Id == alarmId, cancellation);
         return alarm is { IsOpen: true }
-            ? new Screen(alarm.CohortFrom, await LastingToday.ReadAsync(db, current, clock, cancellation), alarm.Version)
+            ? new Screen(alarm.CohortFrom, clock.Today(await ReaderZone.ReadAsync(db, current.Person, cancellation)), alarm.Version)
             : null;
     }
 
@@ -27,7 +27,7 @@ public sealed class CloseWatchAlarm(ClinicDbFactory databases, WriteOnce writes,
         if (await db.WatchAlarms.SingleOrDefaultAsync(a => a.Id == input.AlarmId, cancellation) is not { } alarm)
             throw new Refusal("This alarm is not there any more.");
         WriteOnce.ExpectVersion(db, alarm, input.Version);
-        var today = await LastingToday.ReadAsync(db, current, clock, cancellation);
+        var today = clock.Today(await ReaderZone.ReadAsync(db, current.Person, cancellation));
         if (input.WasWorse == true)
             alarm.EndCohort(input.Through!.Value, current.Person.PersonId, today);
         else

@@ -40,7 +40,7 @@ public sealed class WhatLasts(ClinicDbFactory databases, CurrentActor current, I
     /// <param name="only">Null for whatever is asked.</param>
     private async Task<Records> RecordsAsync(ClinicDb db, LastingSubject? only, CancellationToken cancellation)
     {
-        var today = await LastingToday.ReadAsync(db, current, clock, cancellation);
+        var today = clock.Today(await ReaderZone.ReadAsync(db, current.Person, cancellation));
         return new(
             today,
             only == LastingSubject.Life ? [] : [.. await HoldsAsync()],

@@ -33,7 +33,7 @@ public sealed class WorkshopWatch(ClinicDbFactory databases, CurrentActor curren
         }
         var watches = await db.StoredWatches.AsNoTracking().ToListAsync(cancellation);
         return new Screen(
-            await LastingToday.ReadAsync(db, current, clock, cancellation),
+            clock.Today(await ReaderZone.ReadAsync(db, current.Person, cancellation)),
             [.. rows.Where(r => r.Alarm.IsOpen)],
             [.. rows.Where(r => !r.Alarm.IsOpen)],
             [

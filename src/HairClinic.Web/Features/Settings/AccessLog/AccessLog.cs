@@ -19,13 +19,7 @@ public sealed class AccessLog(ClinicDbFactory databases, AccessLogStore log, Cur
             .OrderBy(p => p.Name)
             .Select(p => new PersonChoice(p.Id, p.Name))
             .ToListAsync(cancellation);
-        var at = current.Person.AtSalon;
-        var zone = await db
-            .Salons.OrderByDescending(s => s.Id == at)
-            .ThenBy(s => s.Name)
-            .Select(s => s.Zone)
-            .FirstOrDefaultAsync(cancellation);
-        var home = DateTimeZoneProviders.Tzdb[zone ?? "UTC"];
+        var home = DateTimeZoneProviders.Tzdb[await ReaderZone.ReadAsync(db, current.Person, cancellation)];
         return new Screen(
             [.. rows.Take(Page)],
             rows.Count > Page ? rows[Page - 1].Number : null,
