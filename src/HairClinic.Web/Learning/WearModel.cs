@@ -48,10 +48,13 @@ public sealed class WearModel
             if (_places.TryGetValue(column.Name, out var place))
                 values[place] += column.Value;
             else if (!CovariateValue.IsUsualUntilTold(column.Name))
-                unseen += Math.Pow(column.Value * CovariateValue.PriorOf(column.Name, _factors).Spread, 2);
+                unseen += Math.Pow(column.Value * SpreadOfUnseen(column.Name), 2);
         }
         return Population.ForRow(window.Width, values, unseen);
     }
+
+    private double SpreadOfUnseen(string column) =>
+        Fit is { } fit && CovariateValue.IsBaseOrWorkshop(column) ? fit.EffectSpread : CovariateValue.PriorOf(column, _factors).Spread;
 
     /// <summary>The model of one client, for bonds or units with such a window and covariates.</summary>
     /// <param name="own">The client's own spells.</param>
@@ -71,7 +74,8 @@ public sealed class WearModel
             [],
             [.. usable.Select(s => s.Window!.Value.Place with { Offset = s.Window.Value.Place.Offset + Effects(s.Columns) })],
             new int[usable.Count],
-            dudShares: Array.TrueForAll(duds, share => share == 0) ? [] : duds
+            dudShares: Array.TrueForAll(duds, share => share == 0) ? [] : duds,
+            dudDrop: Fit?.DudDrop
         );
         return ClientEffectNodes.For(population with { Coefficients = [] }, rows);
     }

@@ -41,7 +41,8 @@ public static class WearModelFitter
             units,
             columns,
             PriorsOf(columns.Select(c => c.Name), factors),
-            WearModel.RepairRateFrom(factors)
+            WearModel.RepairRateFrom(factors),
+            [.. columns.Index().Where(c => CovariateValue.IsBaseOrWorkshop(c.Item.Name)).Select(c => c.Index)]
         );
         return new StoredFit(Guid.CreateVersion7(), fit, clients.Append(-1).Max() + 1, dataCut, at);
     }

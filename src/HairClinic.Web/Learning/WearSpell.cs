@@ -56,6 +56,10 @@ public readonly record struct CovariateValue(string Name, double Value)
     public static bool IsUsualUntilTold(string name) =>
         name.StartsWith(LotPrefix, StringComparison.Ordinal) || name.StartsWith(SeasonPrefix, StringComparison.Ordinal);
 
+    /// <summary>Of these it is learnt how much they differ.</summary>
+    public static bool IsBaseOrWorkshop(string name) =>
+        name.StartsWith(BasePrefix, StringComparison.Ordinal) || name.StartsWith(WorkshopPrefix, StringComparison.Ordinal);
+
     public static CovariateValue For(KnownCovariate habit, double value = 1) => new(habit.ToString(), value);
 
     /// <summary>The habit a column stands for; null for adhesives, bases and workshops.</summary>

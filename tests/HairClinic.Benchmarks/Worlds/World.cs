@@ -41,8 +41,11 @@ internal sealed record World(string Name, string Told)
     /// <summary>Days from arrival until a unit is ready; 14 is what the practice's row says.</summary>
     public (int From, int Through) Preparation { get; init; } = (14, 14);
 
-    /// <summary>Days between fits of lives, each with a watch of the workshops: where one declines, or none does and none may be named, no longer than two weeks.</summary>
-    public int RefitEvery => Decline is not null || Name == "control" ? 14 : 28;
+    /// <summary>Days between fits of lives, each with a watch of the workshops; the program does both every night.</summary>
+    public int RefitEvery =>
+        Decline is not null ? 7
+        : Name == "control" ? 14
+        : 28;
 
     /// <summary>Bonds are watched: in other worlds they are as in the first.</summary>
     public bool WatchesBonds => Lot is not null || SummerHold < 1 || Name == "control";

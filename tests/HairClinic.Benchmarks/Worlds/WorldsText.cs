@@ -15,7 +15,7 @@ internal static class WorldsText
         apart) or at the take-down; a unit is looked at when it is taken down and retired if it is worn out; spares wait until then.
         Grades, honest: 20 % of take-downs none; of the rest 30 % a copy of the last entry or off by one; who retires writes 3, 4 or nothing.
         Advice: planned every 7 days and after each event; ordered on the last day; rebonded on the due day. Lives are fitted and workshops
-        watched every 14 days where one declines and in the control, else every 28; holds fitted every 28; bonds watched (control, summer,
+        watched every 7 days where one declines, every 14 in the control, else every 28; holds fitted every 28; bonds watched (control, summer,
         lot, all) every 56; grades learnt every 112. Nobody closes an alarm. What is asked about dates is answered after three days, truthfully.
         Others: one order once what is worn has lasted a share of its usual life, or is found worn out, unless there is a spare or an order under
         way; rebonded every 35 days (thin: 8).

@@ -5,9 +5,6 @@ namespace HairClinic.Domain.Wear.Lifetimes;
 /// <summary>A row of a unit that may be a dud (<see cref="UnitCourses"/>): its likelihood over how much lower its ln T may lie.</summary>
 internal static class DudLikelihood
 {
-    private static readonly double[] Drops = [0, .. UnitCourses.DudDrops.Select(d => d.Drop)];
-    private static readonly double[] LogShares = [0, .. UnitCourses.DudDrops.Select(d => Math.Log(d.Share))];
-
     /// <param name="share">π, above 0 and below 1.</param>
     public static RowLogLikelihood Evaluate(
         LifeDistribution distribution,
@@ -16,18 +13,21 @@ internal static class DudLikelihood
         double logUpper,
         double eta,
         double tau,
-        double share
+        double share,
+        DudDrop drop
     )
     {
-        Span<RowLogLikelihood> parts = stackalloc RowLogLikelihood[Drops.Length];
+        Span<RowLogLikelihood> parts = stackalloc RowLogLikelihood[drop.Parts.Length];
         var top = double.NegativeInfinity;
+        var (logSound, logDud) = (Math.Log(1 - share), Math.Log(share));
         for (var k = 0; k < parts.Length; k++)
         {
+            var (lower, logShare) = drop.Parts[k];
             var part =
                 distribution == LifeDistribution.Weibull
-                    ? WeibullLikelihood.Evaluate(end, logLower, logUpper, eta - Drops[k], tau)
-                    : LogNormalLikelihood.Evaluate(end, logLower, logUpper, eta - Drops[k], tau);
-            parts[k] = part with { Value = part.Value + LogShares[k] + (k == 0 ? Math.Log(1 - share) : Math.Log(share)) };
+                    ? WeibullLikelihood.Evaluate(end, logLower, logUpper, eta - lower, tau)
+                    : LogNormalLikelihood.Evaluate(end, logLower, logUpper, eta - lower, tau);
+            parts[k] = part with { Value = part.Value + logShare + (k == 0 ? logSound : logDud) };
             top = Math.Max(top, parts[k].Value);
         }
         return Mix(parts, top);

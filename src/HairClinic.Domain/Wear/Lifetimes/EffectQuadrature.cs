@@ -117,7 +117,16 @@ internal sealed class EffectQuadrature(LifeDistribution distribution, LifetimeFi
         var row = _first + i;
         var (tau, eta) = (Tau(i), _centre[i] + RowLoading(i) * effect);
         if (rows.DudShares is { } duds && duds[row] > 0)
-            return DudLikelihood.Evaluate(distribution, rows.Ends[row], rows.LogLower[row], rows.LogUpper[row], eta, tau, duds[row]);
+            return DudLikelihood.Evaluate(
+                distribution,
+                rows.Ends[row],
+                rows.LogLower[row],
+                rows.LogUpper[row],
+                eta,
+                tau,
+                duds[row],
+                rows.DudDrop
+            );
         return distribution == LifeDistribution.Weibull
             ? WeibullLikelihood.Evaluate(rows.Ends[row], rows.LogLower[row], rows.LogUpper[row], eta, tau)
             : LogNormalLikelihood.Evaluate(rows.Ends[row], rows.LogLower[row], rows.LogUpper[row], eta, tau);

@@ -29,6 +29,12 @@ public sealed class LifetimeFit
     /// <summary>The log-likelihood plus the logarithm of the priors' densities.</summary>
     public required double LogPosterior { get; init; }
 
+    /// <summary>
+    /// The logarithm of how likely the rows are, all parameters integrated out (Laplace), less a constant of their number: between priors of
+    /// one model it says which the rows speak for. No number without an estimate.
+    /// </summary>
+    public double LogEvidence { get; internal init; } = double.NaN;
+
     /// <summary>Standard deviation of a client's effect; 0 where clients do not differ.</summary>
     public required double ClientSpread { get; init; }
 

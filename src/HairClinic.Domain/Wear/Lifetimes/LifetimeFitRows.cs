@@ -52,6 +52,8 @@ public sealed class LifetimeFitRows
     /// <summary>The chance that each row's unit is a dud; null where none may be.</summary>
     internal double[]? DudShares { get; private set; }
 
+    internal DudDrop DudDrop { get; private set; } = DudDrop.Unlearnt;
+
     /// <summary>Null where all rows are <see cref="RowLocationScale.Plain"/>.</summary>
     internal RowLocationScale[]? Places { get; private set; }
 
@@ -70,13 +72,15 @@ public sealed class LifetimeFitRows
     /// nothing is concluded from that. 0, or empty for all, from the start.
     /// </param>
     /// <param name="dudShares">The chance that each row's unit is a dud (<see cref="UnitCourses"/>); empty where none may be. With clients only.</param>
+    /// <param name="dudDrop">How much shorter a dud lasts; null for what is assumed.</param>
     public static LifetimeFitRows Create(
         ReadOnlySpan<Spell> spells,
         IReadOnlyList<CovariateColumn> columns,
         ReadOnlySpan<RowLocationScale> places = default,
         ReadOnlySpan<int> clients = default,
         ReadOnlySpan<double> entered = default,
-        ReadOnlySpan<double> dudShares = default
+        ReadOnlySpan<double> dudShares = default,
+        DudDrop? dudDrop = null
     )
     {
         foreach (var column in columns)
@@ -98,7 +102,7 @@ public sealed class LifetimeFitRows
         if (!places.IsEmpty)
             rows.Places = new RowLocationScale[order.Length];
         if (!dudShares.IsEmpty)
-            rows.DudShares = new double[order.Length];
+            (rows.DudShares, rows.DudDrop) = (new double[order.Length], dudDrop ?? DudDrop.Unlearnt);
         for (var i = 0; i < order.Length; i++)
         {
             var takenBack = order[i] < 0;

@@ -122,6 +122,7 @@ public static class LifetimeFitter
             Covariance = Turned(bend.Inverse(), target),
             LogLikelihood = climb.Sums.Value - target.LogPriorDensity(climb.Parameters),
             LogPosterior = climb.Sums.Value,
+            LogEvidence = climb.Sums.Value - bend.LogDeterminant / 2,
             ClientSpread = rows.ClientStarts.Length > 0 ? priors.ClientSpread : 0,
             Iterations = climb.Iterations,
             Converged = true,

@@ -23,6 +23,9 @@ internal sealed class ScaledCholesky
     /// <summary>Where that pivot stands.</summary>
     public int Weakest { get; }
 
+    /// <summary>Of the matrix itself.</summary>
+    public double LogDeterminant => _factor.DeterminantLn - 2 * _scales.PointwiseLog().Sum();
+
     /// <param name="matrix">Its lower half is read.</param>
     /// <param name="ridge">Added to the scaled diagonal.</param>
     /// <param name="culprit">Where it shows that the matrix is not positive definite.</param>

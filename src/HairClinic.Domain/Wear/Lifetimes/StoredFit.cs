@@ -8,6 +8,8 @@ public sealed class StoredFit : PracticeOwned
     /// <summary>Goes up with every change of the model that makes an older fit mean something else.</summary>
     public const int CurrentModel = 1;
 
+    private DudDrop? _dudDrop;
+
     private StoredFit() { }
 
     /// <param name="columns">The covariates' names, in the order of the coefficients after the first.</param>
@@ -42,6 +44,7 @@ public sealed class StoredFit : PracticeOwned
         (RepairRate, RepairChance, OtherDudShare) = (units.RepairRate, units.RepairChance, units.OtherDudShare);
         DudKinds = [.. units.DudShares.Keys];
         DudShares = [.. units.DudShares.Values];
+        (DudUsualDrop, DudDropSpread, EffectSpread) = (units.DudDrop.Usual, units.DudDrop.Spread, units.EffectSpread);
     }
 
     public LifetimeKind Quantity { get; private set; }
@@ -89,6 +92,14 @@ public sealed class StoredFit : PracticeOwned
     /// <summary>Of kinds not among them.</summary>
     public double OtherDudShare { get; private set; }
 
+    /// <summary>How much lower ln T of a dud lies, and how that differs from dud to dud (<see cref="DudDrop"/>).</summary>
+    public double DudUsualDrop { get; private set; } = DudDrop.Unlearnt.Usual;
+
+    public double DudDropSpread { get; private set; } = DudDrop.Unlearnt.Spread;
+
+    /// <summary>How much bases and workshops differ: the spread of their effects on lives.</summary>
+    public double EffectSpread { get; private set; } = LifePriors.UsualCoefficient.Spread;
+
     /// <summary>Spells left out until somebody says whether their dates are right; null where nobody looked (<see cref="OutlyingSpells"/>).</summary>
     public int? LeftOut { get; private set; }
 
@@ -127,9 +138,15 @@ public sealed class StoredFit : PracticeOwned
 
     public void RecordLeftOut(int spells) => LeftOut = spells;
 
+    /// <summary>How much shorter a dud lasts.</summary>
+    public DudDrop DudDrop => _dudDrop ??= new DudDrop(DudUsualDrop, DudDropSpread);
+
     /// <summary>What may befall a unit of a kind.</summary>
     public UnitCourses CoursesOf(Guid unitKindId) =>
-        new(Array.IndexOf(DudKinds, unitKindId) is >= 0 and var at ? DudShares[at] : OtherDudShare, RepairRate, RepairChance);
+        new(Array.IndexOf(DudKinds, unitKindId) is >= 0 and var at ? DudShares[at] : OtherDudShare, RepairRate, RepairChance)
+        {
+            Drop = DudDrop,
+        };
 
     /// <summary>Standard error of a parameter: δ, β in order, then s.</summary>
     public double StdError(int parameter) => Math.Sqrt(Covariance[parameter * (Coefficients.Length + 2)]);

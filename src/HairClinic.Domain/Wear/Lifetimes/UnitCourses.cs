@@ -7,16 +7,14 @@ namespace HairClinic.Domain.Wear.Lifetimes;
 /// <remarks>Which shares, and when repairs come, is from simulation, no source.</remarks>
 public readonly record struct UnitCourses(double DudShare, double RepairRate, double RepairChance)
 {
-    private static readonly (double Drop, double Share)[] Drops = NodesOfDrop();
-
     // A repair comes at such a share of the life, one as likely as another.
     private static readonly double[] RepairsAt = [0.36, 0.49, 0.61, 0.74];
 
     /// <summary>The chance that the next unit is repaired, by those that ended.</summary>
     public static double RepairChanceFrom(int repaired, int ended) => (1.0 + repaired) / (10.0 + ended);
 
-    /// <summary>How much lower ln T of a dud lies than of another, N(0.5, 0.3²) cut to (0, 1.5), by Gauss's rule of seven: a unit's own spread is narrow beside it.</summary>
-    public static IReadOnlyList<(double Drop, double Share)> DudDrops => Drops;
+    /// <summary>How much shorter a dud lasts; null where nothing was learnt of it.</summary>
+    public DudDrop? Drop { get; init; }
 
     /// <summary>Each of these scales' branches by what may befall the unit.</summary>
     /// <param name="wasRepaired">It was repaired already: its clock says so, and no other repair is looked ahead to.</param>
@@ -39,7 +37,7 @@ public readonly record struct UnitCourses(double DudShare, double RepairRate, do
         yield return (0, 1 - DudShare);
         if (DudShare == 0)
             yield break;
-        foreach (var (drop, share) in Drops)
+        foreach (var (drop, share) in (Drop ?? DudDrop.Unlearnt).Nodes)
             yield return (drop, DudShare * share);
     }
 
@@ -52,12 +50,5 @@ public readonly record struct UnitCourses(double DudShare, double RepairRate, do
             var lasts = at + (1 - at) * Math.Exp(-RepairRate);
             yield return (RepairChance / RepairsAt.Length, Math.Log(lasts), lasts / at);
         }
-    }
-
-    private static (double, double)[] NodesOfDrop()
-    {
-        double[] grid = [.. Enumerable.Range(0, 1500).Select(i => (i + 0.5) / 1000)];
-        var (nodes, shares) = GaussQuadrature.OfDistribution(grid, [.. grid.Select(d => Math.Exp(-(d - 0.5) * (d - 0.5) / (2 * 0.09)))], 7);
-        return [.. nodes.Zip(shares)];
     }
 }

@@ -25,6 +25,9 @@ public sealed record WatchedRow(
     /// <summary>The chance that its unit is a dud, as the fit has it: a dud is no sign of a decline; 0 where none may be.</summary>
     public double DudShare { get; init; }
 
+    /// <summary>How much shorter a dud lasts.</summary>
+    public DudDrop DudDrop { get; init; } = DudDrop.Unlearnt;
+
     internal bool TellsNothing => Evidence is null && (Spell.Weight == 0 || (Spell.End == SpellEnd.After && Spell.Lower == Entered));
 
     internal RowLogLikelihood Evaluate(LifeDistribution distribution, double centre, double tau)
@@ -40,7 +43,7 @@ public sealed record WatchedRow(
         var lower = spell.Lower > 0 ? Math.Log(spell.Lower) : double.NegativeInfinity;
         var upper = spell.End == SpellEnd.At ? lower : Math.Log(spell.Upper);
         if (DudShare > 0)
-            return DudLikelihood.Evaluate(distribution, spell.End, lower, upper, centre, tau, DudShare);
+            return DudLikelihood.Evaluate(distribution, spell.End, lower, upper, centre, tau, DudShare, DudDrop);
         return distribution == LifeDistribution.Weibull
             ? WeibullLikelihood.Evaluate(spell.End, lower, upper, centre, tau)
             : LogNormalLikelihood.Evaluate(spell.End, lower, upper, centre, tau);

@@ -3852,6 +3852,10 @@ namespace HairClinic.Web.Data.Migrations
                         .HasColumnType("text")
                         .HasColumnName("distribution");
 
+                    b.Property<double>("DudDropSpread")
+                        .HasColumnType("double precision")
+                        .HasColumnName("dud_drop_spread");
+
                     b.PrimitiveCollection<Guid[]>("DudKinds")
                         .IsRequired()
                         .HasColumnType("uuid[]")
@@ -3861,6 +3865,14 @@ namespace HairClinic.Web.Data.Migrations
                         .IsRequired()
                         .HasColumnType("double precision[]")
                         .HasColumnName("dud_shares");
+
+                    b.Property<double>("DudUsualDrop")
+                        .HasColumnType("double precision")
+                        .HasColumnName("dud_usual_drop");
+
+                    b.Property<double>("EffectSpread")
+                        .HasColumnType("double precision")
+                        .HasColumnName("effect_spread");
 
                     b.Property<int>("Ended")
                         .HasColumnType("integer")

@@ -21,7 +21,7 @@ public sealed class UnitCoursesTests
         for (var power = 0; power <= 5; power++)
         {
             var moment = grid.Sum(d => Math.Pow(d, power) * Density(d)) / total;
-            Assert.Equal(moment, UnitCourses.DudDrops.Sum(n => n.Share * Math.Pow(n.Drop, power)), 1e-5);
+            Assert.Equal(moment, DudDrop.Unlearnt.Nodes.Sum(n => n.Share * Math.Pow(n.Drop, power)), 1e-5);
         }
 
         static double Density(double d) => Math.Exp(-(d - 0.5) * (d - 0.5) / 0.18);

@@ -30,11 +30,57 @@ public sealed class UnitLifeFitterTests
     {
         var fit = Fit(Draw(new Random(4), clients: 150, each: 4, duds: 0, repairs: 0, rest: 1));
 
-        Assert.InRange(fit.DudShares[Lace], 0.009, 0.025);
+        Assert.InRange(fit.DudShares[Lace], 0, 0.02);
         Assert.Equal(0, fit.RepairRate);
         Assert.InRange(fit.RepairChance, 0, 0.01);
         // Of a kind of which nothing ended: the mean of what is assumed, (1 − π)¹² over the shares that are tried.
-        Assert.Equal(0.044, fit.OtherDudShare, 0.001);
+        Assert.Equal(0.031, fit.OtherDudShare, 0.001);
+    }
+
+    // ln 0.45 = −0.80, ln 0.7 = −0.36.
+    [Theory]
+    [InlineData(0.45, 0.65, 0.9)]
+    [InlineData(0.7, 0.25, 0.5)]
+    public void How_much_shorter_duds_last_is_learnt(double life, double least, double most)
+    {
+        var fit = Fit(Draw(new Random(3), clients: 150, each: 4, duds: 0.15, repairs: 0, rest: 1, dudLife: life));
+
+        Assert.InRange(fit.DudDrop.Usual, least, most);
+        Assert.InRange(fit.DudDrop.Spread, 0.2, 0.28);
+    }
+
+    [Fact]
+    public void Where_nothing_ended_duds_and_workshops_are_as_assumed()
+    {
+        List<UnitLifeRow> units =
+        [
+            .. Draw(new Random(3), clients: 10, each: 1, duds: 0, repairs: 0, rest: 1)
+                .Select(u => u with { Life = Spell.RightCensored(30) }),
+        ];
+        var fit = FitOfWorkshops(units, 2);
+
+        // Of N(0.5, 0.3²), as far as five values of its centre give its spread.
+        Assert.Equal(0.5, fit.DudDrop.Usual, 0.02);
+        Assert.Equal(0.29, fit.DudDrop.Spread, 0.01);
+        // The four spreads that are tried, exponentially as likely.
+        double[] spreads = [0.05, 0.1, 0.2, 0.35];
+        var likely = Array.ConvertAll(spreads, s => Math.Exp(-s / 0.12));
+        Assert.Equal(Math.Sqrt(spreads.Zip(likely, (s, l) => s * s * l).Sum() / likely.Sum()), fit.EffectSpread, 0.01);
+    }
+
+    [Theory]
+    [InlineData(0, 0, 0.16)]
+    [InlineData(0.4, 0.2, 0.35)]
+    public void How_much_workshops_differ_is_learnt(double apart, double least, double most)
+    {
+        const int Workshops = 6;
+        double[] effects = [.. Enumerable.Range(0, Workshops).Select(w => apart * (w % 2 == 0 ? 1 : -1))];
+        var units = Draw(new Random(9), clients: 120, each: 4, duds: 0, repairs: 0, rest: 1)
+            .Select(u => u with { Life = Spell.FromBounds(u.Life.Lower * Factor(u), u.Life.Upper * Factor(u)) })
+            .ToList();
+        Assert.InRange(FitOfWorkshops(units, Workshops).EffectSpread, least, most);
+
+        double Factor(UnitLifeRow unit) => Math.Exp(effects[unit.Client % Workshops]);
     }
 
     [Fact]
@@ -127,11 +173,30 @@ public sealed class UnitLifeFitterTests
             : S(spell.Lower) - S(spell.Upper);
     }
 
+    // Each client's units come from one of so many workshops.
+    private static UnitLifeFit FitOfWorkshops(List<UnitLifeRow> units, int workshops)
+    {
+        var columns = Enumerable
+            .Range(0, workshops)
+            .Select(w => new CovariateColumn($"workshop {w}", [.. units.Select(u => u.Client % workshops == w ? 1.0 : 0)]))
+            .ToList();
+        var priors = Window.ToLifePriors([.. columns.Select(_ => LifePriors.UsualCoefficient)]);
+        return UnitLifeFitter.Fit(LifeDistribution.Weibull, units, columns, priors, alike: [.. Enumerable.Range(0, workshops)]);
+    }
+
     private static UnitLifeFit Fit(IReadOnlyList<UnitLifeRow> units) =>
         UnitLifeFitter.Fit(LifeDistribution.Weibull, units, [], Window.ToLifePriors([]));
 
     // Looked at every 32 worn days; the last unit of each client is still worn.
-    private static List<UnitLifeRow> Draw(Random dice, int clients, int each, double duds, double repairs, double rest)
+    private static List<UnitLifeRow> Draw(
+        Random dice,
+        int clients,
+        int each,
+        double duds,
+        double repairs,
+        double rest,
+        double dudLife = 0.45
+    )
     {
         var units = new List<UnitLifeRow>();
         for (var client = 0; client < clients; client++)
@@ -141,7 +206,7 @@ public sealed class UnitLifeFitterTests
             {
                 var life = Math.Exp(Window.Centre + effect + Window.Sigma * Math.Log(-Math.Log(1 - dice.NextDouble())));
                 if (dice.NextDouble() < duds)
-                    life *= 0.45;
+                    life *= dudLife;
                 var at = dice.NextDouble() < repairs ? Math.Round(life * (0.35 + 0.4 * dice.NextDouble())) : (double?)null;
                 if (at is { } repaired)
                     life = repaired + rest * (life - repaired);
