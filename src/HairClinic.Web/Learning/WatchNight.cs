@@ -60,7 +60,8 @@ public sealed class WatchNight(LocalDate today, IEnumerable<WatchAlarm> alarms, 
     }
 
     // Ends that came since a fit was made pull it aside: that would look like a decline.
-    private bool IsOfTonight([NotNullWhen(true)] StoredFit? fit) => fit is { Converged: true } && fit.DataCut == _today;
+    private bool IsOfTonight([NotNullWhen(true)] StoredFit? fit) =>
+        fit is { Converged: true, WithAssumedDuds: null or { Missing: null } } && fit.DataCut == _today;
 
     private void Keep(Func<WatchedStreamKind, bool> kinds) => _seen.UnionWith(_charts.Keys.Where(stream => kinds(stream.Kind)));
 

@@ -38,8 +38,7 @@ internal sealed class WatchedRows<T>(StoredFit fit, IReadOnlyCollection<T> all)
         }
         return new WatchedRow(client, place, spell.SpellAt(fit.RepairRate), spell.Window!.Value.Place, values)
         {
-            DudShare = spell.DudKind is { } kind ? fit.CoursesOf(kind).DudShare : 0,
-            DudDrop = fit.DudDrop,
+            MayBeDud = spell.DudKind is not null,
         };
     }
 }

@@ -58,7 +58,7 @@ public sealed class WatchNightTests
 
     private static LocalDate Delivered(int unit) => Tonight.PlusDays(-360 + 4 * unit);
 
-    // One a client; a unit lasts 204 to 252 days, or from the thirtieth on two thirds of that.
+    // One a client; a unit lasts 204 to 252 days, or from the thirtieth on half as long.
     private static List<LifeSpell> Lives()
     {
         var lives = new List<LifeSpell>();
@@ -66,7 +66,7 @@ public sealed class WatchNightTests
         {
             var lasts = 204 + 6 * (unit * 5 % 9);
             if (unit >= 30)
-                lasts = lasts * 2 / 3;
+                lasts /= 2;
             var worn = Period.DaysBetween(Delivered(unit), Tonight);
             lives.Add(
                 new LifeSpell(

@@ -15,7 +15,10 @@ public static class UnitLifeFitter
 
     private const double RepairRateSpread = 0.35;
     private const double DudPriorUnits = 12;
-    private const double AssumedDudShare = 0.03;
+
+    /// <summary>The share of duds before any was seen.</summary>
+    internal const double AssumedDudShare = 0.03;
+
     private static readonly double[] DudShares = [0, 0.01, 0.03, 0.07, 0.12, 0.18];
     private static readonly double[] EffectSpreads = [0.05, 0.1, 0.2, 0.35];
 
@@ -56,7 +59,8 @@ public static class UnitLifeFitter
             shares,
             other,
             drop,
-            spread
+            spread,
+            LifetimeFitter.Fit(distribution, Rows(units, columns, rate, _ => AssumedDudShare, DudDrop.Unlearnt), priors)
         );
     }
 
@@ -205,6 +209,7 @@ public sealed record UnitLifeRow(Spell Life, double? RepairedAt, Guid Kind, RowL
 /// <param name="OtherDudShare">Of kinds of which nothing is known.</param>
 /// <param name="DudDrop">How much shorter a dud lasts.</param>
 /// <param name="EffectSpread">Of the effects of bases and workshops, over those there are: how much they differ.</param>
+/// <param name="WithAssumedDuds">The same with duds as they were assumed before any was seen.</param>
 public sealed record UnitLifeFit(
     LifetimeFit Fit,
     double RepairRate,
@@ -212,5 +217,6 @@ public sealed record UnitLifeFit(
     IReadOnlyDictionary<Guid, double> DudShares,
     double OtherDudShare,
     DudDrop DudDrop,
-    double EffectSpread
+    double EffectSpread,
+    LifetimeFit WithAssumedDuds
 );

@@ -22,11 +22,12 @@ public sealed record WatchedRow(
     /// </summary>
     internal Func<double, double, RowLogLikelihood>? Evidence { get; init; }
 
-    /// <summary>The chance that its unit is a dud, as the fit has it: a dud is no sign of a decline; 0 where none may be.</summary>
-    public double DudShare { get; init; }
-
-    /// <summary>How much shorter a dud lasts.</summary>
-    public DudDrop DudDrop { get; init; } = DudDrop.Unlearnt;
+    /// <summary>Its unit may be a dud: one alone is no sign of a decline.</summary>
+    /// <remarks>
+    /// Duds are as rare, and as much shorter, as was assumed before any was seen. What the fit learnt of them it learnt from the watched
+    /// units too: a workshop whose units all come to last half as long would be one of many duds, and no decline.
+    /// </remarks>
+    public bool MayBeDud { get; init; }
 
     internal bool TellsNothing => Evidence is null && (Spell.Weight == 0 || (Spell.End == SpellEnd.After && Spell.Lower == Entered));
 
@@ -42,8 +43,17 @@ public sealed record WatchedRow(
     {
         var lower = spell.Lower > 0 ? Math.Log(spell.Lower) : double.NegativeInfinity;
         var upper = spell.End == SpellEnd.At ? lower : Math.Log(spell.Upper);
-        if (DudShare > 0)
-            return DudLikelihood.Evaluate(distribution, spell.End, lower, upper, centre, tau, DudShare, DudDrop);
+        if (MayBeDud)
+            return DudLikelihood.Evaluate(
+                distribution,
+                spell.End,
+                lower,
+                upper,
+                centre,
+                tau,
+                UnitLifeFitter.AssumedDudShare,
+                DudDrop.Unlearnt
+            );
         return distribution == LifeDistribution.Weibull
             ? WeibullLikelihood.Evaluate(spell.End, lower, upper, centre, tau)
             : LogNormalLikelihood.Evaluate(spell.End, lower, upper, centre, tau);

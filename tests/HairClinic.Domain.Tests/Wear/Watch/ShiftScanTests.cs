@@ -48,11 +48,11 @@ public sealed class ShiftScanTests
     [Fact]
     public void A_dud_is_no_sign_of_a_decline()
     {
-        const double Share = 0.07;
+        const double Share = 0.03;
         var early = Spell.FromBounds(80, 95);
         var fit = Settled(0, clientSpread: 0);
 
-        var asDud = Assert.Single(ShiftScan.Increments(fit, [new WatchedRow(0, 0, early, Place, []) { DudShare = Share }], 1));
+        var asDud = Assert.Single(ShiftScan.Increments(fit, [new WatchedRow(0, 0, early, Place, []) { MayBeDud = true }], 1));
         var asAnother = Assert.Single(ShiftScan.Increments(fit, [new WatchedRow(0, 0, early, Place, [])], 1));
 
         // Gauss's rule of seven over the drop is off by less than that.
