@@ -12,6 +12,7 @@ public static class StreamWatcher
         ClinicDb db,
         CheckedWearFit<HoldSpell> hold,
         CheckedWearFit<LifeSpell> life,
+        IReadOnlyDictionary<KnownCovariate, double> lifeFactors,
         LocalDate today,
         CancellationToken cancellation
     )
@@ -21,7 +22,7 @@ public static class StreamWatcher
         var units = await WatchedUnit.LoadAsync(db, cancellation);
         var openBonds = await OpenBondsAsync(db, alarms, cancellation);
         watch.CloseUsedUp(alarm => LeftOf(alarm, units, hold.All, openBonds));
-        watch.WatchUnits(life.Fit, life.Spells, l => units.GetValueOrDefault(l.UnitId)?.ArrivedOn);
+        watch.WatchUnits(life.Fit, life.Spells, lifeFactors, l => units.GetValueOrDefault(l.UnitId)?.ArrivedOn);
         watch.WatchBonds(hold.Fit, hold.Spells);
         db.StoredWatches.AddRange(watch.Begun);
         db.StoredWatches.RemoveRange(watch.Over);

@@ -33,11 +33,17 @@ public sealed class WatchNight(LocalDate today, IEnumerable<WatchAlarm> alarms, 
     }
 
     /// <param name="fit">Of these very lives, as of tonight: it says what is usual. With an older one charts stay as they are.</param>
+    /// <param name="factors">The practice's factor rows of lives.</param>
     /// <param name="deliveredOn">Null for what has not come.</param>
-    public void WatchUnits(StoredFit? fit, IReadOnlyCollection<LifeSpell> lives, Func<LifeSpell, LocalDate?> deliveredOn)
+    public void WatchUnits(
+        StoredFit? fit,
+        IReadOnlyCollection<LifeSpell> lives,
+        IReadOnlyDictionary<KnownCovariate, double> factors,
+        Func<LifeSpell, LocalDate?> deliveredOn
+    )
     {
-        if (IsOfTonight(fit))
-            Watch(fit, lives, deliveredOn, l => StreamOf(WatchedStreamKind.Workshop, l.WorkshopId));
+        if (IsOfTonight(fit) && WearModelFitter.FitLivesForWatch(fit, lives, factors) is { Missing: null } usual)
+            Watch(fit, WatchedFit.From(usual), lives, deliveredOn, l => StreamOf(WatchedStreamKind.Workshop, l.WorkshopId));
         else
             Keep(kind => kind == WatchedStreamKind.Workshop);
     }
@@ -52,6 +58,7 @@ public sealed class WatchNight(LocalDate today, IEnumerable<WatchAlarm> alarms, 
         }
         Watch(
             fit,
+            WatchedFit.From(fit),
             holds,
             h => h.AppliedOn,
             h => StreamOf(WatchedStreamKind.Adhesive, h.AdhesiveId),
@@ -60,8 +67,7 @@ public sealed class WatchNight(LocalDate today, IEnumerable<WatchAlarm> alarms, 
     }
 
     // Ends that came since a fit was made pull it aside: that would look like a decline.
-    private bool IsOfTonight([NotNullWhen(true)] StoredFit? fit) =>
-        fit is { Converged: true, WithAssumedDuds: null or { Missing: null } } && fit.DataCut == _today;
+    private bool IsOfTonight([NotNullWhen(true)] StoredFit? fit) => fit is { Converged: true } && fit.DataCut == _today;
 
     private void Keep(Func<WatchedStreamKind, bool> kinds) => _seen.UnionWith(_charts.Keys.Where(stream => kinds(stream.Kind)));
 
@@ -71,6 +77,7 @@ public sealed class WatchNight(LocalDate today, IEnumerable<WatchAlarm> alarms, 
     /// <param name="streamsOf">A spell is in one stream of each.</param>
     private void Watch<T>(
         StoredFit fit,
+        WatchedFit usual,
         IReadOnlyCollection<T> all,
         Func<T, LocalDate?> deliveredOn,
         params ReadOnlySpan<Func<T, WatchedStream?>> streamsOf
@@ -85,7 +92,7 @@ public sealed class WatchNight(LocalDate today, IEnumerable<WatchAlarm> alarms, 
         var oneIn = WatchSample.OneIn(usable.Count(s => IsRecent(s.On)));
         var watched = usable.Where(s => s.Spell.ClientId is not { } client || WatchSample.Keeps(client, oneIn)).ToList();
         var limit = StreamWatch.LimitFor(streamsOf.Length * watched.Count(s => IsRecent(s.On)));
-        var rows = new WatchedRows<T>(fit, [.. watched.Select(w => w.Spell)]);
+        var rows = new WatchedRows<T>(fit, usual, [.. watched.Select(w => w.Spell)]);
         foreach (var streamOf in streamsOf)
         {
             var ordered = watched

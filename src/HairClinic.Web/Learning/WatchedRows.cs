@@ -3,10 +3,9 @@ using HairClinic.Domain.Wear.Watch;
 namespace HairClinic.Web.Learning;
 
 /// <summary>Spells as the watch of a stream reads them: with their clients' other spells, in the columns of a fit.</summary>
-internal sealed class WatchedRows<T>(StoredFit fit, IReadOnlyCollection<T> all)
+internal sealed class WatchedRows<T>(StoredFit fit, WatchedFit usual, IReadOnlyCollection<T> all)
     where T : WearSpell
 {
-    private readonly WatchedFit _fit = WatchedFit.From(fit);
     private readonly Dictionary<string, int> _columns = fit.Columns.Select((name, i) => (name, i)).ToDictionary(c => c.name, c => c.i);
     private readonly ILookup<Guid?, T> _byClient = all.ToLookup(s => s.ClientId);
 
@@ -25,7 +24,7 @@ internal sealed class WatchedRows<T>(StoredFit fit, IReadOnlyCollection<T> all)
         var rows = clients
             .SelectMany(c => _byClient[c.Key].Select(s => RowOf(s, c.Value, places.GetValueOrDefault(s, -1))))
             .Concat(stream.Skip(from).Where(s => s.ClientId is null).Select(s => RowOf(s, -1, places[s])));
-        return ShiftScan.Increments(_fit, rows, stream.Count, from);
+        return ShiftScan.Increments(usual, rows, stream.Count, from);
     }
 
     private WatchedRow RowOf(T spell, int client, int place)

@@ -31,20 +31,55 @@ public static class WearModelFitter
         Instant at
     )
     {
-        var usable = all.Where(s => s.Window is not null).ToList();
-        var (columns, clients) = DesignMatrix(usable, _ => true);
-        var units = usable
-            .Select((s, i) => new UnitLifeRow(s.Spell, s.RepairedAt, s.UnitKindId, s.Window!.Value.Place, clients[i]))
-            .ToList();
+        var rows = LifeRows(all, factors);
         var fit = UnitLifeFitter.Fit(
             LifeDistribution.Weibull,
-            units,
+            rows.Units,
+            rows.Columns,
+            rows.Priors,
+            WearModel.RepairRateFrom(factors),
+            rows.Alike
+        );
+        return new StoredFit(Guid.CreateVersion7(), fit, rows.Clients, dataCut, at);
+    }
+
+    /// <summary>The same lives as a fit of them, with duds as they were assumed before any was seen: what the watch goes by.</summary>
+    /// <remarks>
+    /// What is learnt of duds is learnt from the watched units too: a workshop whose units all come to last half as long would be one of many
+    /// duds, and no decline.
+    /// </remarks>
+    public static LifetimeFit FitLivesForWatch(
+        StoredFit fit,
+        IReadOnlyCollection<LifeSpell> all,
+        IReadOnlyDictionary<KnownCovariate, double> factors
+    )
+    {
+        var rows = LifeRows(all, factors);
+        return UnitLifeFitter.FitWithAssumedDuds(
+            LifeDistribution.Weibull,
+            rows.Units,
+            rows.Columns,
+            rows.Priors,
+            fit.RepairRate,
+            fit.EffectSpread,
+            rows.Alike
+        );
+    }
+
+    private static (List<UnitLifeRow> Units, List<CovariateColumn> Columns, LifePriors Priors, int[] Alike, int Clients) LifeRows(
+        IReadOnlyCollection<LifeSpell> all,
+        IReadOnlyDictionary<KnownCovariate, double> factors
+    )
+    {
+        var usable = all.Where(s => s.Window is not null).ToList();
+        var (columns, clients) = DesignMatrix(usable, _ => true);
+        return (
+            [.. usable.Select((s, i) => new UnitLifeRow(s.Spell, s.RepairedAt, s.UnitKindId, s.Window!.Value.Place, clients[i]))],
             columns,
             PriorsOf(columns.Select(c => c.Name), factors),
-            WearModel.RepairRateFrom(factors),
-            [.. columns.Index().Where(c => CovariateValue.IsBaseOrWorkshop(c.Item.Name)).Select(c => c.Index)]
+            [.. columns.Index().Where(c => CovariateValue.IsBaseOrWorkshop(c.Item.Name)).Select(c => c.Index)],
+            clients.Append(-1).Max() + 1
         );
-        return new StoredFit(Guid.CreateVersion7(), fit, clients.Append(-1).Max() + 1, dataCut, at);
     }
 
     /// <summary>Of a fit with these covariates: the practice's factor rows where there are some.</summary>

@@ -81,7 +81,7 @@ public sealed class RecalculationRunner(ClinicDbFactory databases, PageResultRef
         var life = CheckedWearFit.OfLives(lives, lifeFactors, lastLife, checks, cut, clock.GetCurrentInstant());
         GradeLearner.Learn(life.Fit, lastLife, lives, lifeFactors);
         await StoreAsync(db, life, DateCheckKind.UnitLasted, checks, cancellation);
-        await StreamWatcher.WatchAsync(db, hold, life, cut, cancellation);
+        await StreamWatcher.WatchAsync(db, hold, life, lifeFactors, cut, cancellation);
         db.ChangeTracker.Clear();
 
         await PreparationRefresher.RefreshAsync(db, units, before.Settings.PreparationDays, cut, cancellation);

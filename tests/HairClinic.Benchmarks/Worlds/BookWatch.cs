@@ -28,7 +28,7 @@ internal sealed class BookWatch
         var night = new WatchNight(today, _alarms, _charts);
         var closed = _alarms.Count(a => !a.IsOpen);
         night.CloseUsedUp(book.LeftOf);
-        night.WatchUnits(life, book.Lives, l => book.DeliveredOn(l.UnitId));
+        night.WatchUnits(life, book.Lives, PracticeRows.LifeFactors, l => book.DeliveredOn(l.UnitId));
         if (holds is not null)
             night.WatchBonds(holds.Fit, holds.Spells);
         _charts.AddRange(night.Begun);

@@ -42,7 +42,7 @@ public sealed class WatchNightTests
     {
         var night = new WatchNight(Tonight, [], []);
 
-        night.WatchUnits(null, Lives(), l => l.FirstWornOn);
+        night.WatchUnits(null, Lives(), NoFactors, l => l.FirstWornOn);
 
         Assert.Empty(night.Raised);
         Assert.Empty(night.Begun);
@@ -52,7 +52,7 @@ public sealed class WatchNightTests
     {
         var fit = WearModelFitter.FitLives(lives, NoFactors, fittedFor, default);
         var night = new WatchNight(Tonight, [], charts);
-        night.WatchUnits(fit, lives, l => l.FirstWornOn);
+        night.WatchUnits(fit, lives, NoFactors, l => l.FirstWornOn);
         return night;
     }
 

@@ -42,7 +42,6 @@ public sealed class StoredFit : PracticeOwned
         : this(id, LifetimeKind.Life, units.Fit, clients, dataCut, fittedAt)
     {
         (RepairRate, RepairChance, OtherDudShare) = (units.RepairRate, units.RepairChance, units.OtherDudShare);
-        WithAssumedDuds = units.WithAssumedDuds;
         DudKinds = [.. units.DudShares.Keys];
         DudShares = [.. units.DudShares.Values];
         (DudUsualDrop, DudDropSpread, EffectSpread) = (units.DudDrop.Usual, units.DudDrop.Spread, units.EffectSpread);
@@ -100,9 +99,6 @@ public sealed class StoredFit : PracticeOwned
 
     /// <summary>How much bases and workshops differ: the spread of their effects on lives.</summary>
     public double EffectSpread { get; private set; } = LifePriors.UsualCoefficient.Spread;
-
-    /// <summary>The same rows with duds as they were assumed before any was seen: what the night's watch goes by. Not stored.</summary>
-    public LifetimeFit? WithAssumedDuds { get; }
 
     /// <summary>Spells left out until somebody says whether their dates are right; null where nobody looked (<see cref="OutlyingSpells"/>).</summary>
     public int? LeftOut { get; private set; }

@@ -59,10 +59,27 @@ public static class UnitLifeFitter
             shares,
             other,
             drop,
-            spread,
-            LifetimeFitter.Fit(distribution, Rows(units, columns, rate, _ => AssumedDudShare, DudDrop.Unlearnt), priors)
+            spread
         );
     }
+
+    /// <summary>Another fit of units whose repairs and effects are learnt, with duds as they were assumed before any was seen.</summary>
+    /// <param name="rate">κ as it was learnt.</param>
+    /// <param name="spread">As it was learnt, of the effects of the columns <paramref name="alike"/>.</param>
+    public static LifetimeFit FitWithAssumedDuds(
+        LifeDistribution distribution,
+        IReadOnlyList<UnitLifeRow> units,
+        IReadOnlyList<CovariateColumn> columns,
+        LifePriors priors,
+        double rate,
+        double spread,
+        params IReadOnlyList<int> alike
+    ) =>
+        LifetimeFitter.Fit(
+            distribution,
+            Rows(units, columns, rate, _ => AssumedDudShare, DudDrop.Unlearnt),
+            WithSpread(priors, alike, spread)
+        );
 
     private static LifePriors WithSpread(LifePriors priors, IReadOnlyList<int> alike, double spread) =>
         priors with
@@ -209,7 +226,6 @@ public sealed record UnitLifeRow(Spell Life, double? RepairedAt, Guid Kind, RowL
 /// <param name="OtherDudShare">Of kinds of which nothing is known.</param>
 /// <param name="DudDrop">How much shorter a dud lasts.</param>
 /// <param name="EffectSpread">Of the effects of bases and workshops, over those there are: how much they differ.</param>
-/// <param name="WithAssumedDuds">The same with duds as they were assumed before any was seen.</param>
 public sealed record UnitLifeFit(
     LifetimeFit Fit,
     double RepairRate,
@@ -217,6 +233,5 @@ public sealed record UnitLifeFit(
     IReadOnlyDictionary<Guid, double> DudShares,
     double OtherDudShare,
     DudDrop DudDrop,
-    double EffectSpread,
-    LifetimeFit WithAssumedDuds
+    double EffectSpread
 );

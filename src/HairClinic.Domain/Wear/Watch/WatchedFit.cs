@@ -21,9 +21,9 @@ public sealed record WatchedFit(
 
     /// <exception cref="InvalidOperationException">There is no estimate.</exception>
     public static WatchedFit From(StoredFit fit) =>
-        fit.WithAssumedDuds is { } lives ? From(lives)
-        : fit.Converged ? new(fit.Distribution, [.. fit.Coefficients, fit.LogScale!.Value], fit.Covariance, fit.ClientSpread!.Value)
-        : throw new InvalidOperationException("This fit has no estimate.");
+        fit.Converged
+            ? new(fit.Distribution, [.. fit.Coefficients, fit.LogScale!.Value], fit.Covariance, fit.ClientSpread!.Value)
+            : throw new InvalidOperationException("This fit has no estimate.");
 
     /// <summary>The inverse covariance of δ and β while s stays as it is.</summary>
     /// <exception cref="ArgumentException">The covariance is not positive definite.</exception>

@@ -23,10 +23,7 @@ public sealed record WatchedRow(
     internal Func<double, double, RowLogLikelihood>? Evidence { get; init; }
 
     /// <summary>Its unit may be a dud: one alone is no sign of a decline.</summary>
-    /// <remarks>
-    /// Duds are as rare, and as much shorter, as was assumed before any was seen. What the fit learnt of them it learnt from the watched
-    /// units too: a workshop whose units all come to last half as long would be one of many duds, and no decline.
-    /// </remarks>
+    /// <remarks>Duds are as rare, and as much shorter, as was assumed before any was seen: so is the fit that the rows are read by.</remarks>
     public bool MayBeDud { get; init; }
 
     internal bool TellsNothing => Evidence is null && (Spell.Weight == 0 || (Spell.End == SpellEnd.After && Spell.Lower == Entered));

@@ -4,7 +4,6 @@ public sealed class StoredFitMap() : FencedMap<StoredFit>("stored_fits")
 {
     protected override void Map(EntityTypeBuilder<StoredFit> builder)
     {
-        builder.Ignore(x => x.WithAssumedDuds);
         builder.Property(x => x.Notes).HasJsonConversion();
         builder.HasIndex(x => new
         {
