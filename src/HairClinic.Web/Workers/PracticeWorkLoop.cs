@@ -126,6 +126,8 @@ public sealed partial class PracticeWorkLoop(PracticeJobRunner jobs, SignInLinkS
             await work();
         }
         catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested) { }
+        // A site whose start failed is taken apart without a stop; its one sentence is not to drown in ours.
+        catch (ObjectDisposedException e) when (e.ObjectName == nameof(IServiceProvider)) { }
         catch (Exception e)
         {
             LogStumble(log, e);

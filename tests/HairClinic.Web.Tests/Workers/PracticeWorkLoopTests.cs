@@ -40,6 +40,22 @@ public sealed class PracticeWorkLoopTests(PgServer server)
     }
 
     [Fact]
+    public async Task A_loop_whose_site_was_taken_apart_says_nothing()
+    {
+        var token = TestContext.Current.CancellationToken;
+        var log = new KeptLog<PracticeWorkLoop>();
+        var services = await OpenAsync(new());
+        using var loop = ActivatorUtilities.CreateInstance<PracticeWorkLoop>(services, log);
+        await services.DisposeAsync();
+
+        await loop.StartAsync(token);
+        await Task.Delay(TimeSpan.FromSeconds(3), token);
+        await loop.StopAsync(token);
+
+        Assert.Empty(log.Lines);
+    }
+
+    [Fact]
     public async Task A_mail_server_that_hangs_delays_no_other_work()
     {
         var token = TestContext.Current.CancellationToken;
