@@ -24,9 +24,9 @@ public sealed record ClientOutlook(ReorderFacts Book, ClientUnits Units, ClientR
 
     public LeadTimeForecasts Orders => Book.LeadTimesOn(Today);
 
-    /// <summary>What the wear line draws to the right of today.</summary>
+    /// <summary>What the wear line draws to the right of today. An order that is not counted on has no day to be expected on.</summary>
     public WearLineForecast ToWearLineForecast() =>
-        new(Case?.Left ?? new Dictionary<Guid, (LifePrediction, int)>(), Orders.ArrivalRanges(Units.Units), Outlook?.OrderBy, Gap())
+        new(Case?.Left ?? new Dictionary<Guid, (LifePrediction, int)>(), Orders.ArrivalRanges(Units.InFlight), Outlook?.OrderBy, Gap())
         {
             Basis = Book.WearModels.LifeBasis,
         };

@@ -63,9 +63,10 @@ public sealed class LeadTimeForecasts(
     /// <summary>The day by which an order in flight is here as likely as not.</summary>
     public LocalDate MedianArrival(HairSystem unit) => DaysLeft(unit).Quantile(0.5);
 
-    /// <summary>By unit in flight: the days between which it will be here with 80 % chance. The same for staff and client, whatever was promised.</summary>
-    public Dictionary<Guid, (LocalDate Early, LocalDate Late)> ArrivalRanges(IEnumerable<HairSystem> units) =>
-        units.Where(u => u.State.IsInFlight()).ToDictionary(u => u.Id, ArrivalRange);
+    /// <summary>By unit: the days between which it will be here with 80 % chance. The same for staff and client, whatever was promised.</summary>
+    /// <param name="inFlight">Those that are counted on.</param>
+    public Dictionary<Guid, (LocalDate Early, LocalDate Late)> ArrivalRanges(IEnumerable<HairSystem> inFlight) =>
+        inFlight.ToDictionary(u => u.Id, ArrivalRange);
 
     public WorkshopWorkingDays WorkshopDaysOf(Guid kindId)
     {

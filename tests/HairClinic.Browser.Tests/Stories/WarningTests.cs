@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using HairClinic.Domain.Clients;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Playwright;
@@ -14,6 +15,7 @@ public sealed class WarningTests(ChromiumBrowser chromium, DemoFolder demo)
         var page = await SignInAsync(site, "desk");
         await SaidAsync(page, await ClientAsync(site, c => c.Code == "T-08"), "wears faster than its age: look at the spare", "wears-fast");
         await SaidAsync(page, await ClientAsync(site, c => c.Code == "T-09"), "is not counted on: it is far overdue", "forgotten-order");
+        await page.GetByText(new Regex(@"T-09-old \([^)]*\) has been on order since")).Filter(new() { Visible = true }).WaitForAsync();
         var weaker = await site.ReadAsync(
             demo.Practice,
             db =>
@@ -59,6 +61,9 @@ public sealed class WarningTests(ChromiumBrowser chromium, DemoFolder demo)
 
         await page.OpenAsync($"/clients/{await ClientAsync(site, c => c.Code == "T-09")}/card");
         await Assertions.Expect(page.GetByText("is not counted on: it is far overdue")).ToHaveCountAsync(0);
+        await page.GetByText(new Regex(@"T-09-old \([^)]*\) is on order, expected between"))
+            .Filter(new() { Visible = true })
+            .WaitForAsync();
     }
 
     private Task<Guid> ClientAsync(Site site, System.Linq.Expressions.Expression<Func<Client, bool>> whose) =>

@@ -39,25 +39,27 @@ public sealed class MyUnits(ClinicDbFactory databases, PracticeJobRunner jobs, C
         {
             Left = units.LivesLeft(models.Life, kinds),
             Basis = models.LifeBasis,
-            Arrivals = await ArrivalsAsync([.. units.Units.Where(u => u.State.IsInFlight())], today, cancellation),
+            Arrivals = units.InFlight.Any() ? await ArrivalsAsync(id, salonId, today, cancellation) : WearLineForecast.Unknown.Arrivals,
         };
     }
 
-    // How long workshops take is not a client's to read; when their own unit will be here is, and it is the day the staff see.
+    // How long workshops take and what staff are asked about an order are not a client's to read; when their own unit will be here is,
+    // and it is the day the staff see.
     private async Task<IReadOnlyDictionary<Guid, (LocalDate, LocalDate)>> ArrivalsAsync(
-        List<HairSystem> ordered,
+        Guid id,
+        Guid salonId,
         LocalDate today,
         CancellationToken cancellation
     ) =>
-        ordered.Count == 0
-            ? WearLineForecast.Unknown.Arrivals
-            : await jobs.RunJobAsync(
-                current.Client.PracticeId,
-                "my units",
-                async services =>
-                {
-                    await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
-                    return (await ReorderFacts.LoadAsync(db, cancellation)).LeadTimesOn(today).ArrivalRanges(ordered);
-                }
-            );
+        await jobs.RunJobAsync(
+            current.Client.PracticeId,
+            "my units",
+            async services =>
+            {
+                await using var db = services.GetRequiredService<ClinicDbFactory>().Open();
+                var book = await ReorderFacts.LoadAsync(db, cancellation);
+                var units = (await ClientUnits.LoadAsync(db, book.Kinds, [(id, salonId, today)], cancellation))[0];
+                return book.LeadTimesOn(today).ArrivalRanges(units.InFlight);
+            }
+        );
 }

@@ -170,10 +170,18 @@ public sealed class Orders(ClinicDbFactory databases, CurrentActor current, IClo
             .Include(u => u.Promises)
             .Where(u => ids.Contains(u.Id))
             .ToDictionaryAsync(u => u.Id, cancellation);
+        var asked = (
+            await db
+                .DateChecks.Where(c => c.Kind == DateCheckKind.OrderWaiting && c.Answer == null && ids.Contains(c.HairSystemId!.Value))
+                .Select(c => new { UnitId = c.HairSystemId!.Value, c.From })
+                .ToListAsync(cancellation)
+        ).ToLookup(c => c.UnitId, c => (LocalDate?)c.From);
         return
         [
             .. rows.Select(r =>
-                units.TryGetValue(r.UnitId, out var unit) ? r with { Likely = book.LeadTimesOn(r.Today).ArrivalRange(unit) } : r
+                !units.TryGetValue(r.UnitId, out var unit) ? r
+                : asked[unit.Id].Contains(unit.WaitingSince) ? r with { MayBeForgotten = true }
+                : r with { Likely = book.LeadTimesOn(r.Today).ArrivalRange(unit) }
             ),
         ];
     }
@@ -224,6 +232,9 @@ public sealed class Orders(ClinicDbFactory databases, CurrentActor current, IClo
 
         /// <summary>The days between which it will be here with 80 % chance.</summary>
         public (LocalDate Early, LocalDate Late)? Likely { get; init; }
+
+        /// <summary>It is waited for so long that nobody counts on it until somebody says that it is still on its way.</summary>
+        public bool MayBeForgotten { get; init; }
 
         public LocalDate? ClaimUntil { get; init; }
         public int OpenQuestions { get; init; }

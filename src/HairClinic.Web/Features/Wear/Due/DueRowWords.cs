@@ -14,6 +14,7 @@ public static class DueRowWords
         {
             { LiftedOn: { } lifted } => (StateMark.Lifted, words["Lifted {0}", Dates.Relative(lifted, today, words)], true),
             { LiftReportedOn: { } told } => (StateMark.Lifted, words["Lifted, told {0}", Dates.Relative(told, today, words)], true),
+            _ when row.ClosesOn == today.PlusDays(-1) => (StateMark.Full, words["Overdue: 1 day"], true),
             _ when row.ClosesOn < today => (StateMark.Full, words["Overdue: {0} days", Period.DaysBetween(row.ClosesOn, today)], true),
             _ when row.OpensOn <= today => (StateMark.Half, words["Window open"], false),
             _ when row.OpensOn <= today.PlusDays(soonDays) => (

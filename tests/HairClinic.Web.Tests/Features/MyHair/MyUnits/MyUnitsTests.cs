@@ -1,4 +1,6 @@
+using HairClinic.Domain.Checks;
 using HairClinic.Domain.Clients;
+using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Shelf;
 using HairClinic.Domain.Wear;
 using HairClinic.Web.Accounts;
@@ -12,6 +14,8 @@ namespace HairClinic.Web.Tests.Features.MyHair.MyUnits;
 
 public sealed class MyUnitsTests(PgServer server)
 {
+    private static readonly LocalDate Ordered = new(2026, 1, 8);
+
     private Client _client = null!;
     private Client _duplicate = null!;
     private ClientSignIn _signIn = null!;
@@ -34,6 +38,41 @@ public sealed class MyUnitsTests(PgServer server)
         var line = await OpenAsync(clinic, _duplicate.Id);
 
         Assert.Single(line!.Lanes);
+    }
+
+    /// <summary>Staff are asked about it; what they were asked is not a client's to read, what follows from it is.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task An_order_that_may_be_forgotten_is_expected_on_no_day(bool mayBeForgotten)
+    {
+        await using var clinic = await TestClinic.OpenAsync(
+            server,
+            scene =>
+            {
+                Lay(scene);
+                var kind = scene.AddUnitKind("Mono under test", "French lace", "Workshop under test");
+                var unit = new HairSystem(Guid.NewGuid(), "U-old", _client.Id, kind.Id, Ordered);
+                unit.ImportState(UnitState.Ordered, new UnitDates { SpecifiedOn = Ordered, OrderedOn = Ordered }, retiredBecause: null);
+                scene.Db.HairSystems.Add(unit);
+                if (mayBeForgotten)
+                    scene.Db.DateChecks.Add(
+                        DateCheck.OfUnit(
+                            Guid.NewGuid(),
+                            DateCheckKind.OrderWaiting,
+                            unit.Id,
+                            new(Ordered, null, 280, 40, 70),
+                            Ordered.PlusDays(390)
+                        )
+                    );
+            }
+        );
+
+        var line = await OpenAsync(clinic, _client.Id);
+
+        var awaited = Assert.Single(line!.Lanes, lane => lane.Kind == "Mono under test");
+        Assert.Equal(Ordered, awaited.Ordered);
+        Assert.Equal(mayBeForgotten, awaited.PromisedFrom is null);
     }
 
     private void Lay(Scene scene)

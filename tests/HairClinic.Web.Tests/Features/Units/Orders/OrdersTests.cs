@@ -1,8 +1,10 @@
+using HairClinic.Domain.Checks;
 using HairClinic.Domain.Clients;
 using HairClinic.Domain.HairSystems;
 using HairClinic.Domain.Orders;
 using HairClinic.Web.Features.Units;
 using HairClinic.Web.Fence;
+using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Slice = HairClinic.Web.Features.Units.Orders;
 
@@ -65,6 +67,35 @@ public sealed class OrdersTests(PgServer server)
         Assert.True(Today < likely.Early && likely.Early < likely.Late);
         // Half of the orders of this kind take 56 days.
         Assert.InRange(Today.PlusDays(-2 + 56), likely.Early, likely.Late);
+    }
+
+    [Fact]
+    public async Task An_order_that_may_be_forgotten_is_expected_on_no_day_until_somebody_says_that_it_is_on_its_way()
+    {
+        var ordered = Today.PlusDays(-400);
+        HairSystem unit = null!;
+        await using var book = await UnitBook.OpenAsync(
+            server,
+            b =>
+            {
+                unit = b.Draft("U-old", b.Una);
+                b.Order("for U-old", ordered, unit);
+                b.Scene.Db.DateChecks.Add(
+                    DateCheck.OfUnit(Guid.CreateVersion7(), DateCheckKind.OrderWaiting, unit.Id, new(ordered, null, 280, 40, 70), Today)
+                );
+            }
+        );
+
+        var asked = (await OpenAsync(book, OrdersQuestion.Everything)).Rows.Single();
+        Assert.True(asked is { MayBeForgotten: true, Likely: null });
+
+        await book.Clinic.ReadAsync(async db =>
+        {
+            (await db.DateChecks.SingleAsync(Cancel)).SetAnswer(DateCheckAnswer.Right, null, book.Clinic.Clock.GetCurrentInstant(), Today);
+            return await db.SaveChangesAsync(Cancel);
+        });
+        var answered = (await OpenAsync(book, OrdersQuestion.Everything)).Rows.Single();
+        Assert.True(answered is { MayBeForgotten: false, Likely: not null });
     }
 
     [Fact]

@@ -21,7 +21,8 @@ public sealed class DueLineTests : UiTestContext
     );
 
     [Theory]
-    [InlineData(43, "Overdue: 1 days")]
+    [InlineData(44, "Overdue: 2 days")]
+    [InlineData(43, "Overdue: 1 day")]
     [InlineData(42, "Window open")]
     [InlineData(28, "Window open")]
     [InlineData(27, "Opens tomorrow")]
