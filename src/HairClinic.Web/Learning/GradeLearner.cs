@@ -9,6 +9,9 @@ public static class GradeLearner
     // Where they did not tell yet, more may have come.
     private const int SoonerDays = 14;
 
+    // Where half as many again have ended since, as when a book is brought in sheet by sheet, what was learnt is of another book.
+    private const double Grown = 1.5;
+
     /// <summary>Puts on a fit what is learnt of grades: what the last one knew, or where that is old or was nothing, what the records say now.</summary>
     /// <param name="last">The newest usable fit before it; null where there is none.</param>
     public static void Learn(
@@ -20,7 +23,11 @@ public static class GradeLearner
     {
         if (!fit.Converged)
             return;
-        if (last?.GradesLearntOn is { } on && fit.DataCut < on.PlusDays(last.GradesTell ? EveryDays : SoonerDays))
+        if (
+            last?.GradesLearntOn is { } on
+            && fit.DataCut < on.PlusDays(last.GradesTell ? EveryDays : SoonerDays)
+            && EndedAmongLatest(lives) < Grown * last.GradedEnded
+        )
         {
             fit.KeepGrades(last);
             return;
@@ -39,6 +46,15 @@ public static class GradeLearner
         if (learnt.Converged)
             fit.RecordGrades(learnt.Link, GradeGate.Weigh(units, learnt.Link), fit.DataCut);
     }
+
+    // As the gate counts them.
+    private static int EndedAmongLatest(IReadOnlyList<LifeSpell> lives) =>
+        lives
+            .Where(l => l.Window is not null)
+            .OrderByDescending(l => l.FirstWornOn)
+            .Where(l => l.StructuralGrades.Looks > 0)
+            .Take(GradeLinkFitter.MostUnits)
+            .Count(l => l.Spell.End != SpellEnd.After);
 
     // As one of a client of whom nothing is known: what the client's own effect may be widens the scale (the variance of ln T is π²/6·τ² plus its own).
     private static GradedUnit UnitOf(LifeSpell life, WearModel model)
