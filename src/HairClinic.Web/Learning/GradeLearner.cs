@@ -23,38 +23,27 @@ public static class GradeLearner
     {
         if (!fit.Converged)
             return;
+        // The latest tell most of how people grade now.
+        var graded = lives.Where(l => l.Window is not null).OrderByDescending(l => l.FirstWornOn).Where(l => l.StructuralGrades.Looks > 0);
         if (
             last?.GradesLearntOn is { } on
             && fit.DataCut < on.PlusDays(last.GradesTell ? EveryDays : SoonerDays)
-            && EndedAmongLatest(lives) < Grown * last.GradedEnded
+            // As the gate counts them. Of too few to tell, some more are no other book: a large practice's latest are nearly all in wear.
+            && graded.Take(GradeLinkFitter.MostUnits).Count(l => l.Spell.End != SpellEnd.After)
+                < Grown * Math.Max(last.GradedEnded, GradeGate.FewestEnded)
         )
         {
             fit.KeepGrades(last);
             return;
         }
         var model = new WearModel(fit, factors);
-        // The latest tell most of how people grade now.
-        var units = lives
-            .Where(l => l.Window is not null)
-            .OrderByDescending(l => l.FirstWornOn)
-            .Select(l => UnitOf(l, model))
-            .Where(u => u.Grades.Looks > 0)
-            .ToList();
+        var units = graded.Select(l => UnitOf(l, model)).ToList();
         if (units.Count(u => u.HasEnded) < GradeGate.FewestEnded)
             return;
         var learnt = GradeLinkFitter.Fit(units);
         if (learnt.Converged)
             fit.RecordGrades(learnt.Link, GradeGate.Weigh(units, learnt.Link), fit.DataCut);
     }
-
-    // As the gate counts them.
-    private static int EndedAmongLatest(IReadOnlyList<LifeSpell> lives) =>
-        lives
-            .Where(l => l.Window is not null)
-            .OrderByDescending(l => l.FirstWornOn)
-            .Where(l => l.StructuralGrades.Looks > 0)
-            .Take(GradeLinkFitter.MostUnits)
-            .Count(l => l.Spell.End != SpellEnd.After);
 
     // As one of a client of whom nothing is known: what the client's own effect may be widens the scale (the variance of ln T is π²/6·τ² plus its own).
     private static GradedUnit UnitOf(LifeSpell life, WearModel model)

@@ -67,6 +67,7 @@ public sealed partial class LifeFacts
                 record.WornOutOn,
                 record.WornOutSince,
             };
+        var waitedFor = OpenDateChecks.OfOrdersWaitedFor(db);
         return new LifeFacts(
             (
                 await units
@@ -75,10 +76,7 @@ public sealed partial class LifeFacts
                     {
                         Unit = u,
                         LeftOn = db.Clients.Where(c => c.Id == u.ClientId).Select(c => c.LeftOn).FirstOrDefault(),
-                        AskedSince = db
-                            .DateChecks.Where(c => c.HairSystemId == u.Id && c.Kind == DateCheckKind.OrderWaiting && c.Answer == null)
-                            .Select(c => (LocalDate?)c.From)
-                            .FirstOrDefault(),
+                        AskedSince = waitedFor.Where(c => c.HairSystemId == u.Id).Select(c => (LocalDate?)c.From).FirstOrDefault(),
                     })
                     .ToListAsync(cancellation)
             ).ConvertAll(u => (u.Unit, u.LeftOn, u.AskedSince)),
@@ -119,9 +117,9 @@ public sealed partial class LifeFacts
     /// <summary>Whoever has a unit, or had one.</summary>
     public IEnumerable<Guid> Clients => _units.Select(own => own.Key).OfType<Guid>();
 
-    /// <summary>It is on order for so long that it may be forgotten, and nobody has said yet that it is not: it is not counted on.</summary>
+    /// <inheritdoc cref="OrderWaitingCheck.MayBeForgotten"/>
     public bool MayBeForgotten(HairSystem unit) =>
-        unit.State.IsInFlight() && _askedAbout.TryGetValue(unit.Id, out var since) && since == unit.WaitingSince;
+        OrderWaitingCheck.MayBeForgotten(unit, _askedAbout.TryGetValue(unit.Id, out var since) ? since : null);
 
     /// <summary>The first day on which somebody looked and found it worn out.</summary>
     public LocalDate? FoundWornOutOn(Guid unitId) => _looks[unitId].Where(l => l.WornOut == true).Min(l => (LocalDate?)l.Day);

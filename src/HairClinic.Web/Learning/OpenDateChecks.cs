@@ -28,4 +28,8 @@ public static class OpenDateChecks
                 || c.Kind == DateCheckKind.UnitLasted && db.HairSystems.Any(u => u.Id == c.HairSystemId && u.Dates.RetiredOn == c.Until)
             );
     }
+
+    /// <summary>Whether an order is still on its way; with what was corrected since.</summary>
+    public static IQueryable<DateCheck> OfOrdersWaitedFor(ClinicDb db) =>
+        db.DateChecks.Where(c => c.Kind == DateCheckKind.OrderWaiting && c.Answer == null);
 }

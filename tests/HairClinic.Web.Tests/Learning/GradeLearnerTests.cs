@@ -1,6 +1,7 @@
 using HairClinic.Domain.Visits;
 using HairClinic.Domain.Wear;
 using HairClinic.Domain.Wear.Curves;
+using HairClinic.Domain.Wear.Grades;
 using HairClinic.Domain.Wear.Lifetimes;
 using HairClinic.Web.Learning;
 using NodaTime;
@@ -23,6 +24,17 @@ public sealed class GradeLearnerTests
 
         Assert.Equal((Day.PlusDays(-1), then), (last.GradesLearntOn, last.GradedEnded));
         Assert.Equal(anew ? (Day, now) : (Day.PlusDays(-1), then), (next.GradesLearntOn, next.GradedEnded));
+    }
+
+    /// <summary>As where of the latest units of a large practice nearly all are in wear.</summary>
+    [Fact]
+    public void A_few_more_of_too_few_to_tell_are_no_other_book()
+    {
+        var last = Learn(20, null, Day.PlusDays(-1));
+        last.RecordGrades(GradeLink.FromParameters(last.GradeLinkParameters), new GradeGate(3, 0), Day.PlusDays(-1));
+
+        Assert.Equal(Day.PlusDays(-1), Learn(22, last, Day).GradesLearntOn);
+        Assert.Equal(Day, Learn(23, last, Day).GradesLearntOn);
     }
 
     [Fact]

@@ -171,16 +171,13 @@ public sealed class Orders(ClinicDbFactory databases, CurrentActor current, IClo
             .Where(u => ids.Contains(u.Id))
             .ToDictionaryAsync(u => u.Id, cancellation);
         var asked = (
-            await db
-                .DateChecks.Where(c => c.Kind == DateCheckKind.OrderWaiting && c.Answer == null && ids.Contains(c.HairSystemId!.Value))
-                .Select(c => new { UnitId = c.HairSystemId!.Value, c.From })
-                .ToListAsync(cancellation)
-        ).ToLookup(c => c.UnitId, c => (LocalDate?)c.From);
+            await OpenDateChecks.OfOrdersWaitedFor(db).Where(c => ids.Contains(c.HairSystemId!.Value)).ToListAsync(cancellation)
+        ).ToLookup(c => c.HairSystemId);
         return
         [
             .. rows.Select(r =>
                 !units.TryGetValue(r.UnitId, out var unit) ? r
-                : asked[unit.Id].Contains(unit.WaitingSince) ? r with { MayBeForgotten = true }
+                : OrderWaitingCheck.MayBeForgotten(unit, asked[unit.Id].FirstOrDefault()?.From) ? r with { MayBeForgotten = true }
                 : r with { Likely = book.LeadTimesOn(r.Today).ArrivalRange(unit) }
             ),
         ];
